@@ -1,0 +1,213 @@
+//! A front axle made ready to pose.
+
+use crate::axle::{FrontAxle, Rod};
+use crate::check::finite;
+use crate::closure::corner::CornerClosure;
+use crate::closure::corner_pose::RodAt;
+use crate::closure::path::SHORTEST_STEP;
+use crate::closure::rod_setting::SetRod;
+use crate::closure::second_order::Rotation;
+use crate::drive::{DriveKinematics, DriveMiss, InnerBalls};
+use crate::error::SolveError;
+use crate::frame::{Side, Sides};
+use crate::pose::{AxlePose, CornerPose};
+
+/// A front axle made ready to pose: its geometry checked, its rods set, its static pose solved.
+///
+/// Making one takes microseconds and no heap memory; so does every pose.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Assembly {
+    axle: FrontAxle,
+    drive: DriveKinematics,
+    corners: Sides<CornerClosure>,
+    rod_lengths: Sides<f64>,
+    static_pose: AxlePose,
+}
+
+impl Assembly {
+    /// Checks the axle, sets its rods and solves the static pose (input 0, travel 0).
+    ///
+    /// # Errors
+    /// [`SolveError::BadNumber`] or [`SolveError::Degenerate`] for geometry that is no mechanism;
+    /// [`SolveError::OutOfReach`] where a rod of fixed length or an arm cannot be put together.
+    pub fn new(axle: &FrontAxle) -> Result<Self, SolveError> {
+        axle.check()?;
+        let drive = axle.drive.kinematics()?;
+        let inner = drive.inner_balls(0.0).map_err(|miss| miss.at(0.0, 0.0))?;
+        let road = axle.road.axes();
+        let mut corners =
+            Sides::try_from_fn(|side| CornerClosure::new(side, axle.corners.get(side)))?;
+        let set = Sides::try_from_fn(|side| {
+            let corner = corners.get_mut(side);
+            let ball = inner.points.get(side);
+            match *axle.rods.get(side) {
+                Rod::HoldToe(toe) => corner.set_by_toe(ball, toe, &road),
+                Rod::FixedLength(length) => corner.set_by_length(ball, length),
+            }
+        })?;
+        let static_corner = |side: Side| {
+            let SetRod { at, length } = *set.get(side);
+            corners
+                .get(side)
+                .pose(&at, &rod_at(&inner, side, length), 0.0, 0.0)
+        };
+        let static_pose = AxlePose {
+            input: 0.0,
+            travel: Sides::both(0.0),
+            drive: drive.pose(0.0).map_err(|miss| miss.at(0.0, 0.0))?,
+            corners: Sides::try_from_fn(static_corner)?,
+        };
+        Ok(Self {
+            axle: *axle,
+            drive,
+            corners,
+            rod_lengths: set.map(|rod| rod.length),
+            static_pose,
+        })
+    }
+
+    /// The geometry this was made from.
+    #[must_use]
+    pub const fn axle(&self) -> &FrontAxle {
+        &self.axle
+    }
+
+    /// Centre-to-centre lengths of the tie rods, mm: given, or what the toe held asks for.
+    #[must_use]
+    pub const fn rod_lengths(&self) -> Sides<f64> {
+        self.rod_lengths
+    }
+
+    /// The pose at input 0 and travel 0.
+    #[must_use]
+    pub const fn static_pose(&self) -> &AxlePose {
+        &self.static_pose
+    }
+
+    /// Whether both wheels can move up and down against the chassis.
+    #[must_use]
+    pub fn has_travel(&self) -> bool {
+        self.side_without_travel().is_none()
+    }
+
+    /// The pose at a steering input (rad) and wheel travels (mm), on the branch continuous with the static pose.
+    ///
+    /// # Errors
+    /// [`SolveError::OutOfReach`] beyond a lock, with the member and what it misses in mm.
+    pub fn pose(&self, input: f64, travel: Sides<f64>) -> Result<AxlePose, SolveError> {
+        self.pose_near(&self.static_pose, input, travel)
+    }
+
+    /// As [`Assembly::pose`], led from a pose of this assembly that is already known, which is quicker when it
+    /// is near.
+    ///
+    /// # Errors
+    /// As [`Assembly::pose`].
+    pub fn pose_near(
+        &self,
+        near: &AxlePose,
+        input: f64,
+        travel: Sides<f64>,
+    ) -> Result<AxlePose, SolveError> {
+        check_inputs(input, &travel)?;
+        let solved = Sides::from_fn(|side| self.corner(near, side, input, *travel.get(side)));
+        let corners = match (solved.left, solved.right) {
+            (Ok(left), Ok(right)) => Sides::new(left, right),
+            (Err(error), Ok(_)) | (Ok(_), Err(error)) => return Err(error),
+            (Err(left), Err(right)) => return Err(first_to_lock(left, right)),
+        };
+        Ok(AxlePose {
+            input,
+            travel,
+            drive: self.drive.pose(input).map_err(|miss| miss.at(input, 1.0))?,
+            corners,
+        })
+    }
+
+    fn corner(
+        &self,
+        near: &AxlePose,
+        side: Side,
+        input: f64,
+        travel: f64,
+    ) -> Result<CornerPose, SolveError> {
+        let corner = self.corners.get(side);
+        if !corner.has_travel && travel != 0.0 {
+            return Err(SolveError::NoTravel { side });
+        }
+        let length = *self.rod_lengths.get(side);
+        let travel_from = *near.travel.get(side);
+        let demand = |share: f64| {
+            let input = near.input + (input - near.input) * share;
+            let inner = self.drive.inner_balls(input).ok()?;
+            let travel = travel_from + (travel - travel_from) * share;
+            Some(rod_at(&inner, side, length).demand(travel))
+        };
+        let at = corner
+            .follow(&near.corners.get(side).coordinates, demand)
+            .map_err(|stall| {
+                let ahead = stall.reached + 2.0 * SHORTEST_STEP;
+                let input_ahead = near.input + (input - near.input) * ahead;
+                match (
+                    self.drive_miss(input_ahead, input),
+                    demand(1.0).or(demand(ahead)),
+                ) {
+                    (Some(miss), _) => miss.at(input, stall.reached),
+                    (None, Some(goal)) => corner.explain(&stall, &goal, input),
+                    (None, None) => corner.apart(travel, input),
+                }
+            })?;
+        let inner = self
+            .drive
+            .inner_balls(input)
+            .map_err(|miss| miss.at(input, 1.0))?;
+        corner.pose(&at, &rod_at(&inner, side, length), travel, input)
+    }
+
+    /// What the drive misses by at the goal, if it cannot be put together at an input on the way there.
+    fn drive_miss(&self, on_way: f64, goal: f64) -> Option<DriveMiss> {
+        let miss = self.drive.inner_balls(on_way).err()?;
+        Some(self.drive.inner_balls(goal).err().unwrap_or(miss))
+    }
+
+    /// First and second derivative of a knuckle's rotation by the input at a pose of this assembly, travel held.
+    pub(crate) fn rotation_by_input(&self, pose: &AxlePose, side: Side) -> Option<Rotation> {
+        let inner = self.drive.inner_balls(pose.input).ok()?;
+        let bends = self.drive.inner_bends(pose.input).ok()?;
+        self.corners.get(side).rotation_by_input(
+            &pose.corners.get(side).coordinates,
+            &rod_at(&inner, side, *self.rod_lengths.get(side)),
+            bends.get(side),
+            *pose.travel.get(side),
+        )
+    }
+
+    /// The side whose corner has no travel, if there is one.
+    pub(crate) fn side_without_travel(&self) -> Option<Side> {
+        Side::BOTH
+            .into_iter()
+            .find(|side| !self.corners.get(*side).has_travel)
+    }
+}
+
+fn rod_at(inner: &InnerBalls, side: Side, length: f64) -> RodAt {
+    RodAt {
+        inner: *inner.points.get(side),
+        inner_rate: *inner.rates.get(side),
+        length,
+    }
+}
+
+/// Of two errors of one path, the one that is met first along it.
+fn first_to_lock(left: SolveError, right: SolveError) -> SolveError {
+    match (left, right) {
+        (SolveError::OutOfReach(a), SolveError::OutOfReach(b)) if b.reached < a.reached => right,
+        _ => left,
+    }
+}
+
+fn check_inputs(input: f64, travel: &Sides<f64>) -> Result<(), SolveError> {
+    finite("the steering input", input)?;
+    finite("the left wheel travel", travel.left)?;
+    finite("the right wheel travel", travel.right)
+}

@@ -1,0 +1,101 @@
+//! A closed corner as a pose with its instantaneous motions.
+
+use super::corner::{CornerClosure, Placed};
+use super::newton::{Demand, Steering};
+use crate::error::{Fault, SolveError};
+use crate::frame::{Point, Vector};
+use crate::pose::{Coordinates, CornerPose};
+use crate::twist::Twist;
+
+/// Greatest rise of a spin axis over the chassis plane, as a sine. Beyond it the wheel lies flat and steer and
+/// contact lose their meaning.
+const FLATTEST_WHEEL: f64 = 0.8;
+
+/// The rod at a pose: its inner ball, that ball's velocity per unit of input, and the length.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct RodAt {
+    pub(crate) inner: Point,
+    pub(crate) inner_rate: Vector,
+    pub(crate) length: f64,
+}
+
+impl RodAt {
+    pub(crate) fn demand(&self, travel: f64) -> Demand {
+        Demand {
+            travel,
+            steering: Steering::Rod {
+                inner: self.inner,
+                length: self.length,
+            },
+        }
+    }
+}
+
+impl CornerClosure {
+    /// The error for members that cannot be put together where the closure says they can.
+    pub(crate) fn apart(&self, travel: f64, input: f64) -> SolveError {
+        SolveError::NotClosed {
+            side: self.side,
+            input,
+            travel,
+            residual: self.lever,
+        }
+    }
+
+    /// The corner's pose at coordinates that close it.
+    ///
+    /// The motions follow from the implicit-function theorem: the rates of the two coordinates are those that
+    /// keep both conditions met while the input, or the travel, goes on at one unit.
+    pub(crate) fn pose(
+        &self,
+        at: &Coordinates,
+        rod: &RodAt,
+        travel: f64,
+        input: f64,
+    ) -> Result<CornerPose, SolveError> {
+        let apart = self.apart(travel, input);
+        let placed = self.place(at).ok_or(apart)?;
+        let (kingpin_lower, kingpin_upper) = self
+            .kinematics
+            .kingpin(at.suspension, &self.knuckle)
+            .ok_or(apart)?;
+        let spin_axis = placed.direction(&self.knuckle.spin_axis);
+        if spin_axis.z.abs() > FLATTEST_WHEEL {
+            return Err(SolveError::Degenerate {
+                side: Some(self.side),
+                fault: Fault::WheelLiesFlat,
+            });
+        }
+        let conditions = self.conditions(at, &placed, &rod.demand(travel));
+        let along = (placed.steering_arm - rod.inner).normalize();
+        let per_input = conditions.solve(0.0, along.dot(&rod.inner_rate));
+        let per_travel = self.has_travel.then(|| conditions.solve(1.0, 0.0));
+        Ok(CornerPose {
+            side: self.side,
+            knuckle: placed.frame.motion_from(&placed.drawn),
+            wheel_centre: placed.wheel_centre,
+            spin_axis,
+            tyre_radius: self.knuckle.tyre_radius,
+            tyre_width: self.knuckle.tyre_width,
+            kingpin_lower,
+            kingpin_upper,
+            steering_arm: placed.steering_arm,
+            rod_inner: rod.inner,
+            per_input: placed.motion(&per_input),
+            per_travel: per_travel.map(|rates| placed.motion(&rates)),
+            kingpin_per_travel: per_travel
+                .map_or(Vector::zeros(), |rates| placed.axis_rate * rates.suspension),
+            arms: self.kinematics.arms(at.suspension),
+            coordinates: *at,
+        })
+    }
+}
+
+impl Placed {
+    /// Motion of the knuckle at given rates of the two coordinates.
+    pub(crate) fn motion(&self, rates: &Coordinates) -> Twist {
+        self.by_suspension
+            .scaled(rates.suspension)
+            .plus(&self.by_steering.scaled(rates.steering))
+    }
+}

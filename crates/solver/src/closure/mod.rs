@@ -1,0 +1,15 @@
+//! Closing one corner: from rod, inner ball and travel to the knuckle's place.
+//!
+//! A corner has two coordinates (suspension and steering) and two conditions: the wheel centre stands at its
+//! height, and the rod's balls are a rod length apart. Newton's iteration with the exact derivatives closes
+//! them from a pose nearby; [`path`] leads it there from any distance without leaving the branch; [`reach`]
+//! says what is missing where there is no pose.
+
+pub(crate) mod circle;
+pub(crate) mod corner;
+pub(crate) mod corner_pose;
+pub(crate) mod newton;
+pub(crate) mod path;
+pub(crate) mod reach;
+pub(crate) mod rod_setting;
+pub(crate) mod second_order;

@@ -1,0 +1,148 @@
+//! A solved position of the whole front axle.
+
+use nalgebra::{Isometry3, Translation3, Unit, UnitQuaternion};
+
+use crate::frame::{Point, Side, Sides, Vector};
+use crate::twist::Twist;
+
+/// Where everything of the front axle is at one input and one wheel travel on each side.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct AxlePose {
+    /// Steering input, rad (mm for a slider).
+    pub input: f64,
+    /// Wheel travel, mm along chassis z, bump positive.
+    pub travel: Sides<f64>,
+    /// The steering drive.
+    pub drive: DrivePose,
+    /// The corners.
+    pub corners: Sides<CornerPose>,
+}
+
+/// Where the steering drive is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DrivePose {
+    /// Inner tie-rod ball centres, chassis axes, mm.
+    pub rod_inner: Sides<Point>,
+    /// Velocity of the inner balls, mm per unit of input.
+    pub rod_inner_rate: Sides<Vector>,
+    /// Motion of the body that carries each inner ball, from its place as drawn.
+    pub carrier: Sides<Isometry3<f64>>,
+    pub(crate) levers: [Option<Lever>; 3],
+    pub(crate) links: [Option<Link>; 2],
+}
+
+impl DrivePose {
+    /// Arms and cranks of the drive, for drawing; the one that the servo or column turns comes first.
+    pub fn levers(&self) -> impl Iterator<Item = Lever> + use<> {
+        self.levers.into_iter().flatten()
+    }
+
+    /// Links of the drive other than the tie rods, for drawing: drag link and cross link, or the rack.
+    pub fn links(&self) -> impl Iterator<Item = Link> + use<> {
+        self.links.into_iter().flatten()
+    }
+}
+
+/// An arm or crank that turns about an axis fixed in the chassis.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Lever {
+    /// A point of its axis.
+    pub axis_point: Point,
+    /// Unit vector of its axis.
+    pub axis: Vector,
+    pub(crate) balls: [Option<Point>; 3],
+}
+
+impl Lever {
+    /// The balls it carries.
+    pub fn balls(&self) -> impl Iterator<Item = Point> + use<> {
+        self.balls.into_iter().flatten()
+    }
+}
+
+/// A link between two joints.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Link {
+    /// One joint.
+    pub from: Point,
+    /// The other joint.
+    pub to: Point,
+}
+
+/// Motion of a body turned about an axis with unit direction through a point.
+pub(crate) fn turned_about(axis_point: &Point, axis: &Vector, angle: f64) -> Isometry3<f64> {
+    let rotation = UnitQuaternion::from_axis_angle(&Unit::new_unchecked(*axis), angle);
+    let shift = axis_point - rotation * axis_point;
+    Isometry3::from_parts(Translation3::from(shift), rotation)
+}
+
+/// Where one corner is. All points are in chassis axes, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CornerPose {
+    /// Side of the car.
+    pub side: Side,
+    /// Motion of the knuckle from its place as drawn.
+    pub knuckle: Isometry3<f64>,
+    /// Wheel centre.
+    pub wheel_centre: Point,
+    /// Unit spin axis pointing outboard.
+    pub spin_axis: Vector,
+    /// Loaded tyre radius, mm.
+    pub tyre_radius: f64,
+    /// Tread width, mm.
+    pub tyre_width: f64,
+    /// Lower point of the steering axis as it lies now.
+    pub kingpin_lower: Point,
+    /// Upper point of the steering axis as it lies now.
+    pub kingpin_upper: Point,
+    /// Outer tie-rod ball.
+    pub steering_arm: Point,
+    /// Inner tie-rod ball.
+    pub rod_inner: Point,
+    /// Motion of the knuckle per unit of input, travel held.
+    pub per_input: Twist,
+    /// Motion of the knuckle per mm of travel, input held; none where the suspension has no travel.
+    pub per_travel: Option<Twist>,
+    /// Rate of the unit steering axis (pointing up) per mm of travel, input held; zero where it stands still.
+    pub kingpin_per_travel: Vector,
+    pub(crate) arms: [Option<ArmPose>; 2],
+    pub(crate) coordinates: Coordinates,
+}
+
+impl CornerPose {
+    /// Unit vector of the steering axis, pointing up.
+    #[must_use]
+    pub fn kingpin_axis(&self) -> Vector {
+        let along = self.kingpin_upper - self.kingpin_lower;
+        along / along.norm()
+    }
+
+    /// The arms that this suspension has, for drawing.
+    pub fn arms(&self) -> impl Iterator<Item = ArmPose> + use<> {
+        self.arms.into_iter().flatten()
+    }
+
+    /// What the closure is off by: rod length against the distance of its balls, mm.
+    #[must_use]
+    pub fn rod_length(&self) -> f64 {
+        (self.steering_arm - self.rod_inner).norm()
+    }
+}
+
+/// Where a suspension arm is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ArmPose {
+    /// Front and rear point of its hinge.
+    pub hinge: [Point; 2],
+    /// Its ball centre.
+    pub ball: Point,
+}
+
+/// The two freedoms of a corner, as the closure counts them.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(crate) struct Coordinates {
+    /// Slide along the kingpin, mm, or swing of the leading arm, rad; 0 as drawn.
+    pub(crate) suspension: f64,
+    /// Turn about the steering axis, rad; 0 as drawn.
+    pub(crate) steering: f64,
+}
