@@ -1,0 +1,262 @@
+//! A planar double wishbone against the classical front-view constructions: instant centre, swing arm, roll
+//! centre, camber gain, and the tie rod that does not steer in bump.
+//!
+//! The corner is drawn in one cross plane, hinges along x, so that every construction on paper applies. The values
+//! are elementary geometry, recomputed with Python's `math` by two routes; the constructions are those of Milliken
+//! and Milliken, Race Car Vehicle Dynamics, chapter 17 (from memory).
+#![allow(clippy::unwrap_used)]
+
+use steerloft_solver::axle::{Corner, FrontAxle, Knuckle, Rod, spin_axis_at_camber};
+use steerloft_solver::drive::{Drive, Slider};
+use steerloft_solver::figures::instant_centre::{front_view_instant_centre, roll_centre};
+use steerloft_solver::figures::{corner_figures, travel_gradient};
+use steerloft_solver::frame::{Road, Side, mirrored_point};
+use steerloft_solver::suspension::{Arm, Suspension};
+use steerloft_solver::{Assembly, Point, Sides, Vector};
+
+/// Road at the height zero of the drawing.
+const ROAD: Road = Road {
+    ride_height: 0.0,
+    pitch: 0.0,
+    roll: 0.0,
+};
+
+/// How closely the values on paper describe the wheel in space. They take the rod's sideways mismatch over the
+/// steering arm for the toe; in space the ball swings about a kingpin leaned 11 degrees, against a rod that slopes
+/// by up to 5 degrees in bump, which changes the mismatch by up to tan 11 tan 5 = 1.7 %.
+const ON_PAPER: f64 = 0.017;
+
+/// What the rod's place, given to four decimals, may add to the toe: degrees per mm of travel.
+const ROUNDED_ROD: f64 = 1e-5;
+
+/// A point of the front-view drawing, at the axle's station.
+fn drawn(y: f64, z: f64) -> Point {
+    Point::new(0.0, y, z)
+}
+
+fn arm(inner: Point, ball: Point) -> Arm {
+    let along = Vector::new(100.0, 0.0, 0.0);
+    Arm {
+        hinge: [inner + along, inner - along],
+        ball,
+    }
+}
+
+struct Planar {
+    lower: [Point; 2],
+    upper: [Point; 2],
+    rod: [Point; 2],
+}
+
+/// Lower arm (300,200)-(700,180), upper arm (350,400)-(650,440), half track 750, and a rod from the given inner
+/// point to the point at 30 % of the kingpin from its lower ball, drawn 100 mm behind the axle.
+fn reference_corner(rod_inner: Point) -> Planar {
+    Planar {
+        lower: [drawn(300.0, 200.0), drawn(700.0, 180.0)],
+        upper: [drawn(350.0, 400.0), drawn(650.0, 440.0)],
+        rod: [rod_inner, drawn(685.0, 258.0)],
+    }
+}
+
+/// The axle with the given steering arm; travel is counted at `hub`.
+fn assemble_at(corner: &Planar, steering_arm: f64, hub: Point) -> Assembly {
+    let behind = Vector::new(-steering_arm, 0.0, 0.0);
+    let left = Corner {
+        knuckle: Knuckle {
+            wheel_centre: hub,
+            spin_axis: spin_axis_at_camber(Side::Left, 0.0),
+            kingpin_lower: corner.lower[1],
+            kingpin_upper: corner.upper[1],
+            steering_arm: corner.rod[1] + behind,
+            tyre_radius: 300.0,
+            tyre_width: 200.0,
+        },
+        suspension: Suspension::DoubleWishbone {
+            lower: arm(corner.lower[0], corner.lower[1]),
+            upper: arm(corner.upper[0], corner.upper[1]),
+        },
+    };
+    let inner = corner.rod[0] + behind;
+    Assembly::new(&FrontAxle {
+        corners: Sides::new(left, left.mirrored()),
+        drive: Drive::Slider(Slider {
+            direction: Vector::y(),
+            rod_inner: Sides::new(inner, mirrored_point(&inner)),
+        }),
+        rods: Sides::both(Rod::HoldToe(0.0)),
+        wheelbase: 2500.0,
+        road: ROAD,
+    })
+    .unwrap()
+}
+
+/// The axle with its hub at 300 mm over the road.
+fn assemble(corner: &Planar, steering_arm: f64) -> Assembly {
+    assemble_at(corner, steering_arm, drawn(750.0, 300.0))
+}
+
+/// The axle with travel counted at another point than the wheel centre, as on paper.
+fn assemble_on_paper(rod_inner: Point, counted_at: Point) -> Assembly {
+    assemble_at(&reference_corner(rod_inner), 100.0, counted_at)
+}
+
+/// Where the tables of camber count travel: the contact.
+fn contact() -> Point {
+    drawn(750.0, 0.0)
+}
+
+/// Where the tables of the tie rod count travel: the lower ball.
+fn lower_ball() -> Point {
+    drawn(700.0, 180.0)
+}
+
+/// Inner end of the rod of no second-order bump steer, by the Euler-Savary relation (Hartenberg and Denavit,
+/// Kinematic Synthesis of Linkages, from memory; computed here).
+fn second_order_inner() -> Point {
+    drawn(321.383_5, 256.668_2)
+}
+
+fn toe_degrees(assembly: &Assembly, travel: f64) -> f64 {
+    let pose = assembly.pose(0.0, Sides::both(travel)).unwrap();
+    corner_figures(&pose.corners.left, &ROAD).toe.to_degrees()
+}
+
+fn camber_degrees(assembly: &Assembly, travel: f64) -> f64 {
+    let pose = assembly.pose(0.0, Sides::both(travel)).unwrap();
+    corner_figures(&pose.corners.left, &ROAD)
+        .camber
+        .to_degrees()
+}
+
+#[test]
+fn instant_centre_where_the_arm_lines_meet() {
+    let assembly = assemble(&reference_corner(second_order_inner()), 100.0);
+    let centre = front_view_instant_centre(&assembly.static_pose().corners.left, &ROAD).unwrap();
+    // (-8300/11, 2780/11) in the drawing. The rod is placed to four decimals and turns the wheel by as much.
+    assert!((centre.y + 8300.0 / 11.0).abs() < 1e-2, "{centre}");
+    assert!((centre.z - 2780.0 / 11.0).abs() < 1e-2, "{centre}");
+}
+
+#[test]
+fn roll_centre_height() {
+    let assembly = assemble(&reference_corner(second_order_inner()), 100.0);
+    let centre = roll_centre(assembly.static_pose(), &ROAD).unwrap();
+    assert!((centre.height - 125.9819).abs() < 1e-3, "{centre:?}");
+    assert!(centre.lateral.abs() < 1e-9);
+}
+
+#[test]
+fn camber_gain_is_one_over_the_swing_arm() {
+    let assembly = assemble(&reference_corner(second_order_inner()), 100.0);
+    let gain = travel_gradient(&assembly.static_pose().corners.left, &ROAD).unwrap();
+    // Per mm of the wheel centre, which here moves as the contact does: straight above it.
+    let swing_arm = 1504.5455;
+    assert!((gain.camber + 1.0 / swing_arm).abs() < 1e-8);
+    assert!((gain.camber.to_degrees() + 0.038_081_8).abs() < 1e-6);
+    let on_paper = assemble_on_paper(second_order_inner(), contact());
+    assert!((camber_degrees(&on_paper, 20.0) + 0.787_40).abs() < 1e-5);
+    assert!((camber_degrees(&on_paper, -20.0) - 0.736_96).abs() < 1e-5);
+}
+
+/// Level parallel arms: instant centre at infinity, roll centre on the road, no camber gain.
+#[test]
+fn level_parallel_arms() {
+    let assembly = assemble(
+        &Planar {
+            lower: [drawn(300.0, 200.0), drawn(700.0, 200.0)],
+            upper: [drawn(300.0, 400.0), drawn(700.0, 400.0)],
+            rod: [drawn(300.0, 260.0), drawn(700.0, 260.0)],
+        },
+        100.0,
+    );
+    let pose = assembly.static_pose();
+    assert_eq!(front_view_instant_centre(&pose.corners.left, &ROAD), None);
+    assert!(roll_centre(pose, &ROAD).unwrap().height.abs() < 1e-9);
+    let gain = travel_gradient(&pose.corners.left, &ROAD).unwrap();
+    assert!(gain.camber.abs() < 1e-12 && gain.toe.abs() < 1e-12);
+    // A parallelogram with a parallel rod of the same length never steers.
+    for travel in [-30.0, -10.0, 20.0, 40.0] {
+        assert!(toe_degrees(&assembly, travel).abs() < 1e-9);
+    }
+}
+
+/// Parallel arms at 5 degrees rising inboard: the roll centre stands at half track times the slope.
+#[test]
+fn inclined_parallel_arms() {
+    let slope = 5.0_f64.to_radians().tan();
+    let line = |z: f64| [drawn(300.0, z + 400.0 * slope), drawn(700.0, z)];
+    let assembly = assemble(
+        &Planar {
+            lower: line(200.0),
+            upper: line(400.0),
+            rod: line(260.0),
+        },
+        100.0,
+    );
+    let centre = roll_centre(assembly.static_pose(), &ROAD).unwrap();
+    assert!((centre.height - 65.6165).abs() < 1e-4, "{centre:?}");
+}
+
+/// First order: a rod whose line passes through the instant centre does not steer at first.
+#[test]
+fn rod_line_through_the_instant_centre() {
+    // By the workshop rule the rod ends on the line of the inner pivots: (314.1604, 256.6417).
+    let assembly = assemble_on_paper(drawn(314.160_4, 256.641_7), lower_ball());
+    let gradient = travel_gradient(&assembly.static_pose().corners.left, &ROAD).unwrap();
+    assert!(
+        gradient.toe.to_degrees().abs() < ROUNDED_ROD,
+        "{}",
+        gradient.toe
+    );
+    // What is left is of second order: even in travel. Toe-in, for a rod behind the axle.
+    for (travel, expected) in [
+        (-30.0_f64, 0.012_90),
+        (-20.0, 0.005_82),
+        (-10.0, 0.001_48),
+        (10.0, 0.001_53),
+        (20.0, 0.006_25),
+        (30.0, 0.014_36),
+    ] {
+        let toe = toe_degrees(&assembly, travel);
+        assert!(
+            (toe.abs() - expected).abs() < ON_PAPER * expected + ROUNDED_ROD * travel.abs(),
+            "{travel}: {toe}"
+        );
+    }
+}
+
+/// Second order: with the rod's length from the Euler-Savary relation only a third-order rest is left.
+#[test]
+fn rod_of_the_right_length_too() {
+    let assembly = assemble_on_paper(second_order_inner(), lower_ball());
+    for (travel, expected) in [
+        (-30.0, -0.000_71),
+        (-20.0, -0.000_21),
+        (20.0, 0.000_23),
+        (30.0, 0.000_79),
+    ] {
+        let toe = toe_degrees(&assembly, travel);
+        assert!(
+            (toe.abs() - f64::abs(expected)).abs() < 1e-4,
+            "{travel}: {toe}"
+        );
+    }
+    let (up, down) = (toe_degrees(&assembly, 30.0), toe_degrees(&assembly, -30.0));
+    assert!(up * down < 0.0, "{up} {down} should be of odd order");
+}
+
+/// Raising the inner end by 5 mm brings bump steer of the first order: odd in travel.
+#[test]
+fn inner_end_raised() {
+    let raised = second_order_inner() + Vector::new(0.0, 0.0, 5.0);
+    let assembly = assemble_on_paper(raised, lower_ball());
+    for (travel, expected) in [
+        (-30.0, -0.235_72),
+        (-10.0, -0.078_06),
+        (10.0, 0.077_99),
+        (30.0, 0.235_14),
+    ] {
+        let toe = toe_degrees(&assembly, travel);
+        assert!((toe / expected - 1.0).abs() < ON_PAPER, "{travel}: {toe}");
+    }
+}
