@@ -10,7 +10,10 @@ use crate::closure::second_order::Rotation;
 use crate::drive::{DriveKinematics, DriveMiss, InnerBalls};
 use crate::error::SolveError;
 use crate::frame::{Side, Sides};
-use crate::pose::{AxlePose, CornerPose};
+use crate::pose::{AxlePose, Coordinates, CornerPose, DrivePose};
+
+/// Farthest turn of a knuckle, rad, over which its known motion is taken for a first guess.
+const FARTHEST_GUESS: f64 = 0.3;
 
 /// A front axle made ready to pose: its geometry checked, its rods set, its static pose solved.
 ///
@@ -110,7 +113,10 @@ impl Assembly {
         travel: Sides<f64>,
     ) -> Result<AxlePose, SolveError> {
         check_inputs(input, &travel)?;
-        let solved = Sides::from_fn(|side| self.corner(near, side, input, *travel.get(side)));
+        let drive = self.drive.pose(input);
+        let solved = Sides::from_fn(|side| {
+            self.corner(near, side, drive.as_ref().ok(), input, *travel.get(side))
+        });
         let corners = match (solved.left, solved.right) {
             (Ok(left), Ok(right)) => Sides::new(left, right),
             (Err(error), Ok(_)) | (Ok(_), Err(error)) => return Err(error),
@@ -119,15 +125,18 @@ impl Assembly {
         Ok(AxlePose {
             input,
             travel,
-            drive: self.drive.pose(input).map_err(|miss| miss.at(input, 1.0))?,
+            drive: drive.map_err(|miss| miss.at(input, 1.0))?,
             corners,
         })
     }
 
+    /// One corner's pose. Newton's iteration is tried from where the known motions lead; where that fails, it is led
+    /// along the path. Without a drive pose there is nothing at the goal, and the path says why.
     fn corner(
         &self,
         near: &AxlePose,
         side: Side,
+        drive: Option<&DrivePose>,
         input: f64,
         travel: f64,
     ) -> Result<CornerPose, SolveError> {
@@ -135,6 +144,36 @@ impl Assembly {
         if !corner.has_travel && travel != 0.0 {
             return Err(SolveError::NoTravel { side });
         }
+        let rod = drive.map(|drive| RodAt {
+            inner: *drive.rod_inner.get(side),
+            inner_rate: *drive.rod_inner_rate.get(side),
+            length: *self.rod_lengths.get(side),
+        });
+        let known = near.corners.get(side);
+        let step = known
+            .by_input
+            .times(input - near.input)
+            .plus(&known.by_travel.times(travel - near.travel.get(side)));
+        let guessed = rod
+            .filter(|_| step.steering.abs() <= FARTHEST_GUESS)
+            .and_then(|rod| corner.newton(&rod.demand(travel), &known.coordinates.plus(&step)));
+        let at = match guessed {
+            Some(at) => at,
+            None => self.lead(near, side, input, travel)?,
+        };
+        let rod = rod.ok_or(corner.apart(travel, input))?;
+        corner.pose(&at, &rod, travel, input)
+    }
+
+    /// Leads a corner's coordinates along the path from a known pose to the goal.
+    fn lead(
+        &self,
+        near: &AxlePose,
+        side: Side,
+        input: f64,
+        travel: f64,
+    ) -> Result<Coordinates, SolveError> {
+        let corner = self.corners.get(side);
         let length = *self.rod_lengths.get(side);
         let travel_from = *near.travel.get(side);
         let demand = |share: f64| {
@@ -143,7 +182,7 @@ impl Assembly {
             let travel = travel_from + (travel - travel_from) * share;
             Some(rod_at(&inner, side, length).demand(travel))
         };
-        let at = corner
+        corner
             .follow(&near.corners.get(side).coordinates, demand)
             .map_err(|stall| {
                 let ahead = stall.reached + 2.0 * SHORTEST_STEP;
@@ -156,12 +195,7 @@ impl Assembly {
                     (None, Some(goal)) => corner.explain(&stall, &goal, input),
                     (None, None) => corner.apart(travel, input),
                 }
-            })?;
-        let inner = self
-            .drive
-            .inner_balls(input)
-            .map_err(|miss| miss.at(input, 1.0))?;
-        corner.pose(&at, &rod_at(&inner, side, length), travel, input)
+            })
     }
 
     /// What the drive misses by at the goal, if it cannot be put together at an input on the way there.

@@ -1,6 +1,6 @@
 //! A solved position of the whole front axle.
 
-use nalgebra::{Isometry3, Translation3, Unit, UnitQuaternion};
+use nalgebra::{Isometry3, Quaternion, Translation3, UnitQuaternion};
 
 use crate::frame::{Point, Side, Sides, Vector};
 use crate::twist::Twist;
@@ -69,9 +69,24 @@ pub struct Link {
     pub to: Point,
 }
 
-/// Motion of a body turned about an axis with unit direction through a point.
-pub(crate) fn turned_about(axis_point: &Point, axis: &Vector, angle: f64) -> Isometry3<f64> {
-    let rotation = UnitQuaternion::from_axis_angle(&Unit::new_unchecked(*axis), angle);
+/// Motion of a body turned about an axis with unit direction through a point, by the angle whose cosine and sine
+/// are given.
+pub(crate) fn turned_about(
+    axis_point: &Point,
+    axis: &Vector,
+    cos: f64,
+    sin: f64,
+) -> Isometry3<f64> {
+    // Half angles from whichever of the two is not small.
+    let (half_cos, half_sin) = if cos >= 0.0 {
+        let half_cos = (0.5 * (1.0 + cos)).sqrt();
+        (half_cos, 0.5 * sin / half_cos)
+    } else {
+        let half_sin = (0.5 * (1.0 - cos)).sqrt().copysign(sin);
+        (0.5 * sin / half_sin, half_sin)
+    };
+    let quaternion = Quaternion::from_parts(half_cos, axis * half_sin);
+    let rotation = UnitQuaternion::new_unchecked(quaternion);
     let shift = axis_point - rotation * axis_point;
     Isometry3::from_parts(Translation3::from(shift), rotation)
 }
@@ -107,6 +122,10 @@ pub struct CornerPose {
     pub kingpin_per_travel: Vector,
     pub(crate) arms: [Option<ArmPose>; 2],
     pub(crate) coordinates: Coordinates,
+    /// Rates of the coordinates per unit of input, travel held.
+    pub(crate) by_input: Coordinates,
+    /// Rates of the coordinates per mm of travel, input held.
+    pub(crate) by_travel: Coordinates,
 }
 
 impl CornerPose {
@@ -145,4 +164,24 @@ pub(crate) struct Coordinates {
     pub(crate) suspension: f64,
     /// Turn about the steering axis, rad; 0 as drawn.
     pub(crate) steering: f64,
+}
+
+impl Coordinates {
+    /// These coordinates and a step from them.
+    #[inline]
+    pub(crate) fn plus(&self, step: &Self) -> Self {
+        Self {
+            suspension: self.suspension + step.suspension,
+            steering: self.steering + step.steering,
+        }
+    }
+
+    /// A step of a share of this one.
+    #[inline]
+    pub(crate) fn times(&self, share: f64) -> Self {
+        Self {
+            suspension: self.suspension * share,
+            steering: self.steering * share,
+        }
+    }
 }

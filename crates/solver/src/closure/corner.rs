@@ -4,8 +4,8 @@ use crate::axle::{Corner, Knuckle};
 use crate::error::{Fault, SolveError};
 use crate::frame::{Point, Side, Vector};
 use crate::pose::Coordinates;
-use crate::suspension::Kinematics;
 use crate::suspension::axis_frame::AxisFrame;
+use crate::suspension::{AxisInKnuckle, Kinematics, drawn_axis};
 use crate::twist::Twist;
 
 /// A corner made ready to close.
@@ -14,6 +14,7 @@ pub(crate) struct CornerClosure {
     pub(crate) side: Side,
     pub(crate) knuckle: Knuckle,
     pub(crate) kinematics: Kinematics,
+    drawn: Drawn,
     pub(crate) has_travel: bool,
     /// A typical length of the corner, mm: turns angles into lengths where the two are compared.
     pub(crate) lever: f64,
@@ -24,29 +25,54 @@ pub(crate) struct CornerClosure {
     pub(crate) tolerance: f64,
 }
 
+/// The knuckle as drawn, seen from its steering axis.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Drawn {
+    axis: AxisFrame,
+    /// Coordinates of the wheel centre along the axis frame.
+    wheel_centre: Vector,
+    /// Coordinates of the outer ball.
+    steering_arm: Vector,
+}
+
+impl Drawn {
+    #[inline]
+    fn new(axis: AxisFrame, knuckle: &Knuckle) -> Self {
+        Self {
+            wheel_centre: axis.local(&knuckle.wheel_centre),
+            steering_arm: axis.local(&knuckle.steering_arm),
+            axis,
+        }
+    }
+}
+
 /// The knuckle placed at given coordinates.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Placed {
     /// The steering axis with the knuckle turned about it.
     pub(crate) frame: AxisFrame,
-    /// The steering axis in the knuckle as drawn.
-    pub(crate) drawn: AxisFrame,
     pub(crate) wheel_centre: Point,
     pub(crate) steering_arm: Point,
     /// Motion of the knuckle per unit of the suspension coordinate.
     pub(crate) by_suspension: Twist,
-    /// Motion of the knuckle per rad of the steering coordinate.
-    pub(crate) by_steering: Twist,
     /// Rate of the unit steering axis per unit of the suspension coordinate.
     pub(crate) axis_rate: Vector,
-    /// Rotation of the steering axis in the knuckle as drawn, per unit of the suspension coordinate.
-    pub(crate) drawn_turn: Vector,
+    /// The steering axis in the knuckle, where it moves there.
+    in_knuckle: Option<AxisInKnuckle>,
 }
 
 impl Placed {
-    /// The knuckle's direction `drawn`, as it points now.
-    pub(crate) fn direction(&self, drawn: &Vector) -> Vector {
-        self.frame.direction(&self.drawn.components(drawn))
+    /// Motion of the knuckle per rad of the steering coordinate.
+    #[inline]
+    pub(crate) fn by_steering(&self) -> Twist {
+        Twist::rotation(self.frame.axis, self.frame.origin)
+    }
+
+    /// How fast the steering axis turns in the knuckle per unit of the suspension coordinate, in chassis axes.
+    pub(crate) fn axis_turn(&self) -> Vector {
+        self.in_knuckle.map_or(Vector::zeros(), |axis| {
+            self.frame.direction(&axis.frame.components(&axis.turn))
+        })
     }
 }
 
@@ -65,7 +91,11 @@ impl CornerClosure {
             spin_axis,
             ..corner.knuckle
         };
-        let kinematics = corner.suspension.kinematics(&knuckle).map_err(degenerate)?;
+        let axis = drawn_axis(&knuckle).map_err(degenerate)?;
+        let kinematics = corner
+            .suspension
+            .kinematics(&knuckle, axis)
+            .map_err(degenerate)?;
         let lever = steering_lever(&knuckle);
         let magnitude = [
             knuckle.wheel_centre,
@@ -82,6 +112,7 @@ impl CornerClosure {
             side,
             knuckle,
             kinematics,
+            drawn: Drawn::new(axis, &knuckle),
             has_travel: corner.suspension.has_travel(),
             lever,
             branch: 1.0,
@@ -95,19 +126,36 @@ impl CornerClosure {
         let carriage = self.kinematics.carriage(at.suspension)?;
         let (sin, cos) = at.steering.sin_cos();
         let frame = carriage.frame.turned(cos, sin);
-        let drawn = carriage.drawn;
-        let mut by_suspension = carriage.motion;
-        by_suspension.angular -= frame.direction(&drawn.components(&carriage.drawn_turn));
-        Some(Placed {
-            wheel_centre: frame.point(&drawn.local(&self.knuckle.wheel_centre)),
-            steering_arm: frame.point(&drawn.local(&self.knuckle.steering_arm)),
-            by_suspension,
-            by_steering: Twist::rotation(frame.axis, frame.origin),
+        let (wheel_centre, steering_arm) = match &carriage.in_knuckle {
+            None => (self.drawn.wheel_centre, self.drawn.steering_arm),
+            Some(axis) => {
+                let drawn = Drawn::new(axis.frame, &self.knuckle);
+                (drawn.wheel_centre, drawn.steering_arm)
+            }
+        };
+        let mut placed = Placed {
+            wheel_centre: frame.point(&wheel_centre),
+            steering_arm: frame.point(&steering_arm),
+            by_suspension: carriage.motion,
             axis_rate: carriage.axis_rate,
-            drawn_turn: carriage.drawn_turn,
+            in_knuckle: carriage.in_knuckle,
             frame,
-            drawn,
-        })
+        };
+        placed.by_suspension.angular -= placed.axis_turn();
+        Some(placed)
+    }
+
+    /// The steering axis in the knuckle as drawn.
+    pub(crate) fn drawn_axis(&self, placed: &Placed) -> AxisFrame {
+        placed.in_knuckle.map_or(self.drawn.axis, |axis| axis.frame)
+    }
+
+    /// A direction of the knuckle as drawn, as it points now.
+    #[inline]
+    pub(crate) fn direction(&self, placed: &Placed, drawn: &Vector) -> Vector {
+        placed
+            .frame
+            .direction(&self.drawn_axis(placed).components(drawn))
     }
 }
 

@@ -59,7 +59,7 @@ impl CornerClosure {
             .kinematics
             .kingpin(at.suspension, &self.knuckle)
             .ok_or(apart)?;
-        let spin_axis = placed.direction(&self.knuckle.spin_axis);
+        let spin_axis = self.direction(&placed, &self.knuckle.spin_axis);
         if spin_axis.z.abs() > FLATTEST_WHEEL {
             return Err(SolveError::Degenerate {
                 side: Some(self.side),
@@ -67,12 +67,25 @@ impl CornerClosure {
             });
         }
         let conditions = self.conditions(at, &placed, &rod.demand(travel));
+        let closed = conditions.residual() <= self.closed();
+        if !closed {
+            return Err(SolveError::NotClosed {
+                side: self.side,
+                input,
+                travel,
+                residual: conditions.residual(),
+            });
+        }
         let along = (placed.steering_arm - rod.inner).normalize();
-        let per_input = conditions.solve(0.0, along.dot(&rod.inner_rate));
-        let per_travel = self.has_travel.then(|| conditions.solve(1.0, 0.0));
+        let by_input = conditions.solve(0.0, along.dot(&rod.inner_rate));
+        let by_travel = if self.has_travel {
+            conditions.solve(1.0, 0.0)
+        } else {
+            Coordinates::default()
+        };
         Ok(CornerPose {
             side: self.side,
-            knuckle: placed.frame.motion_from(&placed.drawn),
+            knuckle: placed.frame.motion_from(&self.drawn_axis(&placed)),
             wheel_centre: placed.wheel_centre,
             spin_axis,
             tyre_radius: self.knuckle.tyre_radius,
@@ -81,12 +94,13 @@ impl CornerClosure {
             kingpin_upper,
             steering_arm: placed.steering_arm,
             rod_inner: rod.inner,
-            per_input: placed.motion(&per_input),
-            per_travel: per_travel.map(|rates| placed.motion(&rates)),
-            kingpin_per_travel: per_travel
-                .map_or(Vector::zeros(), |rates| placed.axis_rate * rates.suspension),
+            per_input: placed.motion(&by_input),
+            per_travel: self.has_travel.then(|| placed.motion(&by_travel)),
+            kingpin_per_travel: placed.axis_rate * by_travel.suspension,
             arms: self.kinematics.arms(at.suspension),
             coordinates: *at,
+            by_input,
+            by_travel,
         })
     }
 }
@@ -96,6 +110,6 @@ impl Placed {
     pub(crate) fn motion(&self, rates: &Coordinates) -> Twist {
         self.by_suspension
             .scaled(rates.suspension)
-            .plus(&self.by_steering.scaled(rates.steering))
+            .plus(&self.by_steering().scaled(rates.steering))
     }
 }

@@ -57,7 +57,8 @@ impl Conditions {
         }
     }
 
-    fn residual(&self) -> f64 {
+    /// The greater of the two residuals, mm.
+    pub(crate) fn residual(&self) -> f64 {
         self.height.residual.abs().max(self.steering.residual.abs())
     }
 }
@@ -77,7 +78,7 @@ impl CornerClosure {
             Row {
                 residual: placed.wheel_centre.z - self.knuckle.wheel_centre.z - travel,
                 by_suspension: placed.by_suspension.velocity_of(&placed.wheel_centre).z,
-                by_steering: placed.by_steering.velocity_of(&placed.wheel_centre).z,
+                by_steering: placed.by_steering().velocity_of(&placed.wheel_centre).z,
             }
         } else {
             Row {
@@ -99,7 +100,7 @@ impl CornerClosure {
                     residual: distance - length,
                     by_suspension: along
                         .dot(&placed.by_suspension.velocity_of(&placed.steering_arm)),
-                    by_steering: along.dot(&placed.by_steering.velocity_of(&placed.steering_arm)),
+                    by_steering: along.dot(&placed.by_steering().velocity_of(&placed.steering_arm)),
                 }
             }
             Steering::Heading { steer, road } => self.heading_row(placed, *steer, road),
@@ -112,13 +113,13 @@ impl CornerClosure {
     }
 
     fn heading_row(&self, placed: &Placed, steer: f64, road: &RoadAxes) -> Row {
-        let leftward = placed.direction(&self.knuckle.spin_axis) * self.side.sign();
+        let leftward = self.direction(placed, &self.knuckle.spin_axis) * self.side.sign();
         let off = crate::figures::toe::steer_of(&leftward, road) - steer;
         let rate = |angular| crate::figures::toe::steer_rate(&leftward, angular, road);
         Row {
             residual: off * self.lever,
             by_suspension: rate(&placed.by_suspension.angular) * self.lever,
-            by_steering: rate(&placed.by_steering.angular) * self.lever,
+            by_steering: rate(&placed.by_steering().angular) * self.lever,
         }
     }
 
@@ -140,33 +141,34 @@ impl CornerClosure {
     /// there: because there are none, or because they are too far away to be sure of the branch.
     ///
     /// Every step must at least halve the residual (so the run is well inside the region where Newton's method
-    /// converges to the root it started towards) and the determinant must keep the sign of the branch.
+    /// converges to the root it started towards) and the determinant must keep the sign of the branch. The last
+    /// step is not evaluated where the squaring of the residual from step to step promises that it closes;
+    /// whoever takes the coordinates for a pose evaluates them anyway.
     #[inline]
     pub(crate) fn newton(&self, demand: &Demand, start: &Coordinates) -> Option<Coordinates> {
         let mut at = *start;
-        let mut placed = self.place(&at)?;
-        let mut conditions = self.conditions(&at, &placed, demand);
+        let mut conditions = self.conditions(&at, &self.place(&at)?, demand);
         let sense = match demand.steering {
             Steering::Rod { .. } => self.branch,
             Steering::Heading { .. } | Steering::Turn(_) => conditions.determinant(),
         };
         let mut residual = conditions.residual();
+        let mut promised = f64::INFINITY;
         for _ in 0..MOST_STEPS {
             if residual <= self.tolerance {
                 return Some(at);
             }
             let step = conditions.solve(-conditions.height.residual, -conditions.steering.residual);
-            let next = Coordinates {
-                suspension: at.suspension + step.suspension,
-                steering: at.steering + step.steering,
-            };
+            let next = at.plus(&step);
             // Every comparison is put so that not-a-number fails it.
             let near = (next.steering - start.steering).abs() <= FARTHEST_TURN;
             if !near {
                 return None;
             }
-            placed = self.place(&next)?;
-            conditions = self.conditions(&next, &placed, demand);
+            if promised <= self.tolerance {
+                return Some(next);
+            }
+            conditions = self.conditions(&next, &self.place(&next)?, demand);
             let on_branch = conditions.determinant() * sense > 0.0;
             if !on_branch {
                 return None;
@@ -175,12 +177,22 @@ impl CornerClosure {
             let halved = left <= 0.5 * residual;
             if !halved {
                 // Rounding keeps the residual from shrinking: good enough if it is down there, hopeless if not.
-                return (left.min(residual) <= 64.0 * self.tolerance)
-                    .then_some(if left < residual { next } else { at });
+                return (left.min(residual) <= self.closed()).then_some(if left < residual {
+                    next
+                } else {
+                    at
+                });
             }
+            let shrinks = left / residual;
+            promised = left * shrinks * shrinks;
             at = next;
             residual = left;
         }
         None
+    }
+
+    /// What the residual of a closed corner is below, mm.
+    pub(crate) fn closed(&self) -> f64 {
+        64.0 * self.tolerance
     }
 }

@@ -37,19 +37,25 @@ impl Accelerating {
 
 impl Placed {
     /// The knuckle's motion when both coordinates go on at constant rates.
-    fn at_constant_rates(&self, rates: &Coordinates, bend: &Bend) -> Accelerating {
+    ///
+    /// `in_knuckle_bend` is how the steering axis's turn in the knuckle changes, in chassis axes.
+    fn at_constant_rates(
+        &self,
+        rates: &Coordinates,
+        bend: &Bend,
+        in_knuckle_bend: &Vector,
+    ) -> Accelerating {
         let by_suspension = self.by_suspension.angular * rates.suspension;
-        let by_steering = self.by_steering.angular * rates.steering;
+        let by_steering = self.by_steering().angular * rates.steering;
         let angular = by_suspension + by_steering;
-        let drawn_turn = self.direction(&self.drawn_turn) * rates.suspension;
-        let drawn_bend = self.direction(&bend.drawn_angular);
+        let axis_turn = self.axis_turn() * rates.suspension;
         let square = rates.suspension * rates.suspension;
         let axis_rate = self.axis_rate * rates.suspension;
         Accelerating {
             origin: self.frame.origin,
             origin_bend: bend.origin * square,
             angular,
-            angular_rate: (bend.angular - drawn_bend) * square - angular.cross(&drawn_turn)
+            angular_rate: (bend.angular - in_knuckle_bend) * square - angular.cross(&axis_turn)
                 + axis_rate * rates.steering,
         }
     }
@@ -72,7 +78,8 @@ impl CornerClosure {
         let along = link.normalize();
         let rates = conditions.solve(0.0, along.dot(&rod.inner_rate));
         let motion = placed.motion(&rates);
-        let constant = placed.at_constant_rates(&rates, &bend);
+        let in_knuckle_bend = self.direction(&placed, &bend.in_knuckle);
+        let constant = placed.at_constant_rates(&rates, &bend, &in_knuckle_bend);
         let height = if self.has_travel {
             -constant.of(&placed.wheel_centre).z
         } else {

@@ -52,6 +52,11 @@ impl SwingArmKinematics {
     #[inline]
     pub(super) fn inner_balls(&self, angle: f64) -> InnerBalls {
         let (sin, cos) = angle.sin_cos();
+        self.turned(cos, sin)
+    }
+
+    #[inline]
+    fn turned(&self, cos: f64, sin: f64) -> InnerBalls {
         let balls = self.circles.map(|circle| circle.at(cos, sin));
         InnerBalls {
             points: balls.map(|(point, _)| point),
@@ -65,7 +70,8 @@ impl SwingArmKinematics {
     }
 
     pub(super) fn pose(&self, angle: f64) -> DrivePose {
-        let InnerBalls { points, rates } = self.inner_balls(angle);
+        let (sin, cos) = angle.sin_cos();
+        let InnerBalls { points, rates } = self.turned(cos, sin);
         let lever = Lever {
             axis_point: self.axis_point,
             axis: self.axis,
@@ -74,7 +80,7 @@ impl SwingArmKinematics {
         DrivePose {
             rod_inner: points,
             rod_inner_rate: rates,
-            carrier: Sides::both(turned_about(&self.axis_point, &self.axis, angle)),
+            carrier: Sides::both(turned_about(&self.axis_point, &self.axis, cos, sin)),
             levers: [Some(lever), None, None],
             links: [None, None],
         }

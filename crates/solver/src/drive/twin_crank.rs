@@ -220,10 +220,6 @@ impl Turn {
         let (point, by_turn) = circle.at(self.cos, self.sin);
         (point, by_turn * self.rate)
     }
-
-    fn angle(&self) -> f64 {
-        self.sin.atan2(self.cos)
-    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -376,11 +372,11 @@ impl TwinCrankKinematics {
     /// Motion of what carries a side's inner ball. The cross link may spin, so only its shift counts.
     fn carrier(&self, side: Side, turned: &Turned, ball: &Point) -> Isometry3<f64> {
         match &self.inner {
-            Inner::OnCranks(_) => turned_about(
-                &self.cranks.get(side).axis_point,
-                self.axes.get(side),
-                turned.turns.get(side).angle(),
-            ),
+            Inner::OnCranks(_) => {
+                let Turn { cos, sin, .. } = *turned.turns.get(side);
+                let axis_point = &self.cranks.get(side).axis_point;
+                turned_about(axis_point, self.axes.get(side), cos, sin)
+            }
             Inner::OnCrossLink(shares) => {
                 let from = self.drawn_cross_ball(Side::Left);
                 let to = self.drawn_cross_ball(Side::Right);

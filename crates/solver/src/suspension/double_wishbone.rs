@@ -14,7 +14,6 @@ use crate::pose::ArmPose;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct DoubleWishbone {
-    drawn: AxisFrame,
     hint: Vector,
     lower: Swing,
     upper: Swing,
@@ -23,16 +22,10 @@ pub(crate) struct DoubleWishbone {
 }
 
 impl DoubleWishbone {
-    pub(super) fn new(
-        drawn: AxisFrame,
-        knuckle: &Knuckle,
-        lower: &Arm,
-        upper: &Arm,
-    ) -> Result<Self, Fault> {
+    pub(super) fn new(knuckle: &Knuckle, lower: &Arm, upper: &Arm) -> Result<Self, Fault> {
         let upper = upper.swing()?;
         let branch = upper.circle().branch(&lower.ball).signum();
         Ok(Self {
-            drawn,
             hint: AxisFrame::hint(),
             lower: lower.swing()?,
             upper,
@@ -65,8 +58,7 @@ impl DoubleWishbone {
             motion: frame.motion(&self.hint, upper_rate, axis_rate),
             frame,
             axis_rate,
-            drawn: self.drawn,
-            drawn_turn: Vector::zeros(),
+            in_knuckle: None,
         })
     }
 

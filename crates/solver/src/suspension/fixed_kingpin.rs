@@ -25,8 +25,7 @@ impl FixedKingpin {
                 at: self.drawn.origin,
             },
             axis_rate: Vector::zeros(),
-            drawn: self.drawn,
-            drawn_turn: Vector::zeros(),
+            in_knuckle: None,
         }
     }
 }

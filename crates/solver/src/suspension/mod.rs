@@ -81,16 +81,21 @@ impl Suspension {
     }
 
     /// Makes the kind ready to be moved.
-    pub(crate) fn kinematics(&self, knuckle: &Knuckle) -> Result<Kinematics, Fault> {
-        let drawn = drawn_axis(knuckle)?;
+    ///
+    /// `drawn` is the steering axis as drawn in the knuckle.
+    pub(crate) fn kinematics(
+        &self,
+        knuckle: &Knuckle,
+        drawn: AxisFrame,
+    ) -> Result<Kinematics, Fault> {
         Ok(match self {
             Self::FixedKingpin => Kinematics::FixedKingpin(FixedKingpin::new(drawn)),
             Self::SlidingKingpin => Kinematics::SlidingKingpin(SlidingKingpin::new(drawn)),
             Self::SwingingUpperArm(arm) => {
-                Kinematics::SwingingUpperArm(SwingingUpperArm::new(drawn, knuckle, arm)?)
+                Kinematics::SwingingUpperArm(SwingingUpperArm::new(knuckle, arm)?)
             }
             Self::DoubleWishbone { lower, upper } => {
-                Kinematics::DoubleWishbone(DoubleWishbone::new(drawn, knuckle, lower, upper)?)
+                Kinematics::DoubleWishbone(DoubleWishbone::new(knuckle, lower, upper)?)
             }
             Self::Strut {
                 lower,
@@ -101,7 +106,7 @@ impl Suspension {
 }
 
 /// The steering axis as drawn in the knuckle, with its origin at the upper kingpin point.
-fn drawn_axis(knuckle: &Knuckle) -> Result<AxisFrame, Fault> {
+pub(crate) fn drawn_axis(knuckle: &Knuckle) -> Result<AxisFrame, Fault> {
     let axis = (knuckle.kingpin_upper - knuckle.kingpin_lower)
         .try_normalize(f64::MIN_POSITIVE)
         .ok_or(Fault::KingpinPointsCoincide)?;
@@ -140,11 +145,17 @@ pub(crate) struct Carriage {
     pub(crate) motion: Twist,
     /// Rate of the unit axis per unit of the suspension coordinate.
     pub(crate) axis_rate: Vector,
-    /// The steering axis in the knuckle as drawn.
-    pub(crate) drawn: AxisFrame,
-    /// Rotation of `drawn` in the knuckle per unit of the suspension coordinate; zero where the steering axis is
-    /// fixed in the knuckle.
-    pub(crate) drawn_turn: Vector,
+    /// The steering axis in the knuckle as drawn, where it moves there; nothing where it is fixed in the knuckle.
+    pub(crate) in_knuckle: Option<AxisInKnuckle>,
+}
+
+/// A steering axis that moves in the knuckle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct AxisInKnuckle {
+    /// Where it lies in the knuckle as drawn.
+    pub(crate) frame: AxisFrame,
+    /// Rotation of `frame` per unit of the suspension coordinate, in the axes of the knuckle as drawn.
+    pub(crate) turn: Vector,
 }
 
 /// How the motion of a [`Carriage`] changes along the suspension coordinate: second derivatives.
@@ -154,8 +165,8 @@ pub(crate) struct Bend {
     pub(crate) origin: Vector,
     /// Rate of the frame's angular velocity, rad per unit squared.
     pub(crate) angular: Vector,
-    /// Rate of `drawn_turn`, rad per unit squared.
-    pub(crate) drawn_angular: Vector,
+    /// Rate of the steering axis's turn in the knuckle, rad per unit squared.
+    pub(crate) in_knuckle: Vector,
 }
 
 impl Bend {
@@ -163,7 +174,7 @@ impl Bend {
     const NONE: Self = Self {
         origin: Vector::new(0.0, 0.0, 0.0),
         angular: Vector::new(0.0, 0.0, 0.0),
-        drawn_angular: Vector::new(0.0, 0.0, 0.0),
+        in_knuckle: Vector::new(0.0, 0.0, 0.0),
     };
 }
 

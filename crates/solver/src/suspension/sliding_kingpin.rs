@@ -31,8 +31,7 @@ impl SlidingKingpin {
                 at: frame.origin,
             },
             axis_rate: Vector::zeros(),
-            drawn: self.drawn,
-            drawn_turn: Vector::zeros(),
+            in_knuckle: None,
         }
     }
 }

@@ -8,7 +8,7 @@
 
 use super::arm::{Arm, Swing};
 use super::axis_frame::AxisFrame;
-use super::{Along, Bend, Carriage, is_upright};
+use super::{Along, AxisInKnuckle, Bend, Carriage, is_upright};
 use crate::axle::Knuckle;
 use crate::error::Fault;
 use crate::frame::{Point, Vector};
@@ -97,15 +97,18 @@ impl Strut {
             motion: frame.motion(&self.hint, lower_rate, axis_rate),
             frame,
             axis_rate,
-            drawn_turn: drawn
-                .motion(&self.hint, Vector::zeros(), in_knuckle.rate)
-                .angular,
-            drawn,
+            in_knuckle: Some(AxisInKnuckle {
+                turn: drawn
+                    .motion(&self.hint, Vector::zeros(), in_knuckle.rate)
+                    .angular,
+                frame: drawn,
+            }),
         })
     }
 
     pub(super) fn bend(&self, swing: f64) -> Option<Bend> {
         let carriage = self.carriage(swing)?;
+        let drawn = carriage.in_knuckle?.frame;
         let (lower, lower_rate) = self.lower.ball(swing);
         let lower_bend = self.lower.bend(swing);
         let along = self.top_mount - lower;
@@ -128,11 +131,7 @@ impl Strut {
             angular: carriage
                 .frame
                 .angular_bend(&self.hint, &axis.rate, &axis.bend),
-            drawn_angular: carriage.drawn.angular_bend(
-                &self.hint,
-                &in_knuckle.rate,
-                &in_knuckle.bend,
-            ),
+            in_knuckle: drawn.angular_bend(&self.hint, &in_knuckle.rate, &in_knuckle.bend),
         })
     }
 

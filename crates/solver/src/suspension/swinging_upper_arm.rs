@@ -14,7 +14,6 @@ use crate::pose::ArmPose;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct SwingingUpperArm {
-    drawn: AxisFrame,
     hint: Vector,
     /// Centre of the ball fixed in the chassis.
     guide: Point,
@@ -22,9 +21,8 @@ pub(crate) struct SwingingUpperArm {
 }
 
 impl SwingingUpperArm {
-    pub(super) fn new(drawn: AxisFrame, knuckle: &Knuckle, arm: &Arm) -> Result<Self, Fault> {
+    pub(super) fn new(knuckle: &Knuckle, arm: &Arm) -> Result<Self, Fault> {
         Ok(Self {
-            drawn,
             hint: AxisFrame::hint(),
             guide: knuckle.kingpin_lower,
             swing: arm.swing()?,
@@ -47,8 +45,7 @@ impl SwingingUpperArm {
             motion: frame.motion(&self.hint, upper_rate, axis_rate),
             frame,
             axis_rate,
-            drawn: self.drawn,
-            drawn_turn: Vector::zeros(),
+            in_knuckle: None,
         })
     }
 
