@@ -156,7 +156,7 @@ impl Assembly {
             .plus(&known.by_travel.times(travel - near.travel.get(side)));
         let guessed = rod
             .filter(|_| step.steering.abs() <= FARTHEST_GUESS)
-            .and_then(|rod| corner.newton(&rod.demand(travel), &known.coordinates.plus(&step)));
+            .and_then(|rod| corner.close(&rod.demand(travel), &known.coordinates.plus(&step)));
         let at = match guessed {
             Some(at) => at,
             None => self.lead(near, side, input, travel)?,

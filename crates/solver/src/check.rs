@@ -9,8 +9,8 @@ use crate::suspension::{Arm, Suspension};
 /// Steepest pitch and roll of the road that are let in, rad: 25 degrees.
 const STEEPEST_ROAD: f64 = 25.0 * std::f64::consts::PI / 180.0;
 
-/// Farthest coordinate that is let in, mm. Up to here sums of squares stay far from overflow and the closure
-/// keeps its nine decimals.
+/// Farthest coordinate that is let in, mm. Up to here sums of squares stay far from overflow; the closure keeps
+/// nine decimals of a millimetre up to about 4 m, and rounding alone limits it beyond.
 const FARTHEST: f64 = 1e6;
 
 /// Refuses a number that is not finite.

@@ -27,20 +27,23 @@ pub struct DrivePose {
     pub rod_inner_rate: Sides<Vector>,
     /// Motion of the body that carries each inner ball, from its place as drawn.
     pub carrier: Sides<Isometry3<f64>>,
-    pub(crate) levers: [Option<Lever>; 3],
-    pub(crate) links: [Option<Link>; 2],
+    pub(crate) joints: DriveJoints,
 }
 
-impl DrivePose {
-    /// Arms and cranks of the drive, for drawing; the one that the servo or column turns comes first.
-    pub fn levers(&self) -> impl Iterator<Item = Lever> + use<> {
-        self.levers.into_iter().flatten()
-    }
-
-    /// Links of the drive other than the tie rods, for drawing: drag link and cross link, or the rack.
-    pub fn links(&self) -> impl Iterator<Item = Link> + use<> {
-        self.links.into_iter().flatten()
-    }
+/// The drive's joints other than the inner balls.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum DriveJoints {
+    /// A drive in one piece.
+    None,
+    /// Two cranks.
+    TwinCrank {
+        /// The drag link's ball on the servo arm.
+        drag_servo: Point,
+        /// The drag link's ball on the driven crank.
+        drag_crank: Point,
+        /// The cross link's balls.
+        cross: Sides<Point>,
+    },
 }
 
 /// An arm or crank that turns about an axis fixed in the chassis.
@@ -120,7 +123,6 @@ pub struct CornerPose {
     pub per_travel: Option<Twist>,
     /// Rate of the unit steering axis (pointing up) per mm of travel, input held; zero where it stands still.
     pub kingpin_per_travel: Vector,
-    pub(crate) arms: [Option<ArmPose>; 2],
     pub(crate) coordinates: Coordinates,
     /// Rates of the coordinates per unit of input, travel held.
     pub(crate) by_input: Coordinates,
@@ -136,12 +138,7 @@ impl CornerPose {
         along / along.norm()
     }
 
-    /// The arms that this suspension has, for drawing.
-    pub fn arms(&self) -> impl Iterator<Item = ArmPose> + use<> {
-        self.arms.into_iter().flatten()
-    }
-
-    /// What the closure is off by: rod length against the distance of its balls, mm.
+    /// Distance of the tie rod's balls, mm.
     #[must_use]
     pub fn rod_length(&self) -> f64 {
         (self.steering_arm - self.rod_inner).norm()

@@ -85,7 +85,7 @@ impl Circle {
 ///
 /// Nothing where the sphere misses the circle or only touches it.
 #[inline]
-fn meet(along: f64, ahead: f64, value: f64, branch: f64) -> Option<(f64, f64)> {
+pub(crate) fn meet(along: f64, ahead: f64, value: f64, branch: f64) -> Option<(f64, f64)> {
     let square = along * along + ahead * ahead;
     let discriminant = square - value * value;
     // Not-a-number is no meeting either.

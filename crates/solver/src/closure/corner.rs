@@ -1,11 +1,12 @@
 //! A corner made ready to close, and its bodies placed at given coordinates.
 
+use super::fixed_axis::FixedAxis;
 use crate::axle::{Corner, Knuckle};
 use crate::error::{Fault, SolveError};
 use crate::frame::{Point, Side, Vector};
 use crate::pose::Coordinates;
 use crate::suspension::axis_frame::AxisFrame;
-use crate::suspension::{AxisInKnuckle, Kinematics, drawn_axis};
+use crate::suspension::{Kinematics, drawn_axis};
 use crate::twist::Twist;
 
 /// A corner made ready to close.
@@ -15,6 +16,8 @@ pub(crate) struct CornerClosure {
     pub(crate) knuckle: Knuckle,
     pub(crate) kinematics: Kinematics,
     drawn: Drawn,
+    /// The quicker closure of a steering axis fixed in the chassis.
+    pub(crate) fixed_axis: Option<FixedAxis>,
     pub(crate) has_travel: bool,
     /// A typical length of the corner, mm: turns angles into lengths where the two are compared.
     pub(crate) lever: f64,
@@ -57,8 +60,8 @@ pub(crate) struct Placed {
     pub(crate) by_suspension: Twist,
     /// Rate of the unit steering axis per unit of the suspension coordinate.
     pub(crate) axis_rate: Vector,
-    /// The steering axis in the knuckle, where it moves there.
-    in_knuckle: Option<AxisInKnuckle>,
+    /// How fast the steering axis turns in the knuckle per unit of the suspension coordinate, in chassis axes.
+    pub(crate) axis_turn: Vector,
 }
 
 impl Placed {
@@ -66,13 +69,6 @@ impl Placed {
     #[inline]
     pub(crate) fn by_steering(&self) -> Twist {
         Twist::rotation(self.frame.axis, self.frame.origin)
-    }
-
-    /// How fast the steering axis turns in the knuckle per unit of the suspension coordinate, in chassis axes.
-    pub(crate) fn axis_turn(&self) -> Vector {
-        self.in_knuckle.map_or(Vector::zeros(), |axis| {
-            self.frame.direction(&axis.frame.components(&axis.turn))
-        })
     }
 }
 
@@ -108,11 +104,16 @@ impl CornerClosure {
         if lever <= 1e-9 * magnitude {
             return Err(degenerate(Fault::SteeringArmOnKingpin));
         }
+        let drawn = Drawn::new(axis, &knuckle);
         Ok(Self {
             side,
             knuckle,
             kinematics,
-            drawn: Drawn::new(axis, &knuckle),
+            fixed_axis: kinematics.is_fixed_axis().then(|| {
+                let slides = corner.suspension.has_travel();
+                FixedAxis::new(&axis, &drawn.wheel_centre, &drawn.steering_arm, slides)
+            }),
+            drawn,
             has_travel: corner.suspension.has_travel(),
             lever,
             branch: 1.0,
@@ -126,36 +127,48 @@ impl CornerClosure {
         let carriage = self.kinematics.carriage(at.suspension)?;
         let (sin, cos) = at.steering.sin_cos();
         let frame = carriage.frame.turned(cos, sin);
-        let (wheel_centre, steering_arm) = match &carriage.in_knuckle {
-            None => (self.drawn.wheel_centre, self.drawn.steering_arm),
-            Some(axis) => {
-                let drawn = Drawn::new(axis.frame, &self.knuckle);
-                (drawn.wheel_centre, drawn.steering_arm)
-            }
-        };
         let mut placed = Placed {
-            wheel_centre: frame.point(&wheel_centre),
-            steering_arm: frame.point(&steering_arm),
+            wheel_centre: frame.point(&self.drawn.wheel_centre),
+            steering_arm: frame.point(&self.drawn.steering_arm),
             by_suspension: carriage.motion,
             axis_rate: carriage.axis_rate,
-            in_knuckle: carriage.in_knuckle,
+            axis_turn: Vector::zeros(),
             frame,
         };
-        placed.by_suspension.angular -= placed.axis_turn();
+        if self.kinematics.moves_axis_in_knuckle() {
+            self.place_on_moving_axis(&mut placed, at)?;
+        }
         Some(placed)
     }
 
-    /// The steering axis in the knuckle as drawn.
-    pub(crate) fn drawn_axis(&self, placed: &Placed) -> AxisFrame {
-        placed.in_knuckle.map_or(self.drawn.axis, |axis| axis.frame)
+    /// Places the points again where the steering axis moves in the knuckle.
+    fn place_on_moving_axis(&self, placed: &mut Placed, at: &Coordinates) -> Option<()> {
+        let axis = self.kinematics.axis_in_knuckle(at.suspension)?;
+        let drawn = Drawn::new(axis.frame, &self.knuckle);
+        placed.wheel_centre = placed.frame.point(&drawn.wheel_centre);
+        placed.steering_arm = placed.frame.point(&drawn.steering_arm);
+        placed.axis_turn = placed.frame.direction(&axis.frame.components(&axis.turn));
+        placed.by_suspension.angular -= placed.axis_turn;
+        Some(())
     }
 
-    /// A direction of the knuckle as drawn, as it points now.
+    /// The steering axis in the knuckle as drawn, at coordinates that can be placed.
     #[inline]
-    pub(crate) fn direction(&self, placed: &Placed, drawn: &Vector) -> Vector {
+    pub(crate) fn drawn_axis(&self, at: &Coordinates) -> AxisFrame {
+        if self.kinematics.moves_axis_in_knuckle()
+            && let Some(axis) = self.kinematics.axis_in_knuckle(at.suspension)
+        {
+            return axis.frame;
+        }
+        self.drawn.axis
+    }
+
+    /// A direction of the knuckle as drawn, as it points when placed at the coordinates.
+    #[inline]
+    pub(crate) fn direction(&self, at: &Coordinates, placed: &Placed, drawn: &Vector) -> Vector {
         placed
             .frame
-            .direction(&self.drawn_axis(placed).components(drawn))
+            .direction(&self.drawn_axis(at).components(drawn))
     }
 }
 

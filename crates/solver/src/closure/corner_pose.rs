@@ -59,7 +59,7 @@ impl CornerClosure {
             .kinematics
             .kingpin(at.suspension, &self.knuckle)
             .ok_or(apart)?;
-        let spin_axis = self.direction(&placed, &self.knuckle.spin_axis);
+        let spin_axis = self.direction(at, &placed, &self.knuckle.spin_axis);
         if spin_axis.z.abs() > FLATTEST_WHEEL {
             return Err(SolveError::Degenerate {
                 side: Some(self.side),
@@ -85,7 +85,7 @@ impl CornerClosure {
         };
         Ok(CornerPose {
             side: self.side,
-            knuckle: placed.frame.motion_from(&self.drawn_axis(&placed)),
+            knuckle: placed.frame.motion_from(&self.drawn_axis(at)),
             wheel_centre: placed.wheel_centre,
             spin_axis,
             tyre_radius: self.knuckle.tyre_radius,
@@ -97,7 +97,6 @@ impl CornerClosure {
             per_input: placed.motion(&by_input),
             per_travel: self.has_travel.then(|| placed.motion(&by_travel)),
             kingpin_per_travel: placed.axis_rate * by_travel.suspension,
-            arms: self.kinematics.arms(at.suspension),
             coordinates: *at,
             by_input,
             by_travel,

@@ -65,10 +65,10 @@ impl Conditions {
 
 /// Greatest change of the steering coordinate that one run may make, rad. Farther goals are approached in
 /// several runs, so that none can land on another branch.
-const FARTHEST_TURN: f64 = 0.6;
+pub(crate) const FARTHEST_TURN: f64 = 0.6;
 
 /// How often a run is continued. Each step at least halves the residual and nearly all square it.
-const MOST_STEPS: usize = 24;
+pub(crate) const MOST_STEPS: usize = 24;
 
 impl CornerClosure {
     /// The height condition at a placed knuckle. A corner without travel keeps its suspension coordinate at 0.
@@ -103,7 +103,7 @@ impl CornerClosure {
                     by_steering: along.dot(&placed.by_steering().velocity_of(&placed.steering_arm)),
                 }
             }
-            Steering::Heading { steer, road } => self.heading_row(placed, *steer, road),
+            Steering::Heading { steer, road } => self.heading_row(at, placed, *steer, road),
             Steering::Turn(turn) => Row {
                 residual: (at.steering - turn) * self.lever,
                 by_suspension: 0.0,
@@ -112,8 +112,8 @@ impl CornerClosure {
         }
     }
 
-    fn heading_row(&self, placed: &Placed, steer: f64, road: &RoadAxes) -> Row {
-        let leftward = self.direction(placed, &self.knuckle.spin_axis) * self.side.sign();
+    fn heading_row(&self, at: &Coordinates, placed: &Placed, steer: f64, road: &RoadAxes) -> Row {
+        let leftward = self.direction(at, placed, &self.knuckle.spin_axis) * self.side.sign();
         let off = crate::figures::toe::steer_of(&leftward, road) - steer;
         let rate = |angular| crate::figures::toe::steer_rate(&leftward, angular, road);
         Row {
@@ -137,6 +137,21 @@ impl CornerClosure {
         }
     }
 
+    /// Coordinates that meet the demand on the same branch near `start`, or nothing if they are too far away to be
+    /// sure of the branch, or there are none.
+    #[inline]
+    pub(crate) fn close(&self, demand: &Demand, start: &Coordinates) -> Option<Coordinates> {
+        match (&self.fixed_axis, &demand.steering) {
+            (Some(fixed), Steering::Rod { inner, length }) => fixed.close(
+                (inner, *length),
+                demand.travel,
+                start,
+                (self.branch, self.tolerance),
+            ),
+            _ => self.newton(demand, start),
+        }
+    }
+
     /// Coordinates that meet the demand on the same branch near `start`, or nothing if this run does not get
     /// there: because there are none, or because they are too far away to be sure of the branch.
     ///
@@ -145,7 +160,7 @@ impl CornerClosure {
     /// step is not evaluated where the squaring of the residual from step to step promises that it closes;
     /// whoever takes the coordinates for a pose evaluates them anyway.
     #[inline]
-    pub(crate) fn newton(&self, demand: &Demand, start: &Coordinates) -> Option<Coordinates> {
+    fn newton(&self, demand: &Demand, start: &Coordinates) -> Option<Coordinates> {
         let mut at = *start;
         let mut conditions = self.conditions(&at, &self.place(&at)?, demand);
         let sense = match demand.steering {

@@ -32,7 +32,7 @@ impl CornerClosure {
         let mut step = 1.0;
         while step >= SHORTEST_STEP {
             let goal = f64::min(reached + step, 1.0);
-            if let Some(next) = demand(goal).and_then(|demand| self.newton(&demand, &at)) {
+            if let Some(next) = demand(goal).and_then(|demand| self.close(&demand, &at)) {
                 at = next;
                 reached = goal;
                 if reached >= 1.0 {

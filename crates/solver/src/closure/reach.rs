@@ -50,7 +50,7 @@ impl CornerClosure {
 
     /// The suspension coordinate that holds the height with the steering coordinate kept.
     fn at_height(&self, from: &Coordinates, travel: f64) -> Option<Coordinates> {
-        self.newton(
+        self.close(
             &Demand {
                 travel,
                 steering: Steering::Turn(from.steering),

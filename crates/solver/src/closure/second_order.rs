@@ -48,7 +48,7 @@ impl Placed {
         let by_suspension = self.by_suspension.angular * rates.suspension;
         let by_steering = self.by_steering().angular * rates.steering;
         let angular = by_suspension + by_steering;
-        let axis_turn = self.axis_turn() * rates.suspension;
+        let axis_turn = self.axis_turn * rates.suspension;
         let square = rates.suspension * rates.suspension;
         let axis_rate = self.axis_rate * rates.suspension;
         Accelerating {
@@ -78,7 +78,7 @@ impl CornerClosure {
         let along = link.normalize();
         let rates = conditions.solve(0.0, along.dot(&rod.inner_rate));
         let motion = placed.motion(&rates);
-        let in_knuckle_bend = self.direction(&placed, &bend.in_knuckle);
+        let in_knuckle_bend = self.direction(at, &placed, &bend.in_knuckle);
         let constant = placed.at_constant_rates(&rates, &bend, &in_knuckle_bend);
         let height = if self.has_travel {
             -constant.of(&placed.wheel_centre).z

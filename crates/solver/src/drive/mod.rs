@@ -3,6 +3,7 @@
 //! Every drive answers one question: where are the two inner balls at an input, and how fast do they move? The
 //! closure asks nothing else, so a further drive is a further file here.
 
+mod parts;
 mod slider;
 mod swing_arm;
 mod twin_crank;

@@ -6,7 +6,7 @@ use super::InnerBalls;
 use super::swing_arm::unit_axis;
 use crate::error::SolveError;
 use crate::frame::{Point, Sides, Vector};
-use crate::pose::{DrivePose, Link};
+use crate::pose::{DriveJoints, DrivePose};
 
 /// A rack. The input is its displacement along `direction`, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -50,14 +50,7 @@ impl SliderKinematics {
             rod_inner: points,
             rod_inner_rate: rates,
             carrier: Sides::both(Isometry3::from_parts(shift, UnitQuaternion::identity())),
-            levers: [None, None, None],
-            links: [
-                Some(Link {
-                    from: points.left,
-                    to: points.right,
-                }),
-                None,
-            ],
+            joints: DriveJoints::None,
         }
     }
 }

@@ -4,7 +4,7 @@ use super::InnerBalls;
 use crate::closure::circle::Circle;
 use crate::error::{Fault, SolveError};
 use crate::frame::{Point, Sides, Vector};
-use crate::pose::{DrivePose, Lever, turned_about};
+use crate::pose::{DriveJoints, DrivePose, turned_about};
 
 /// A servo saver, a pitman arm or a column lever. The input is the arm's angle, rad, right-handed about
 /// `axis_direction`.
@@ -72,17 +72,11 @@ impl SwingArmKinematics {
     pub(super) fn pose(&self, angle: f64) -> DrivePose {
         let (sin, cos) = angle.sin_cos();
         let InnerBalls { points, rates } = self.turned(cos, sin);
-        let lever = Lever {
-            axis_point: self.axis_point,
-            axis: self.axis,
-            balls: [Some(points.left), Some(points.right), None],
-        };
         DrivePose {
             rod_inner: points,
             rod_inner_rate: rates,
             carrier: Sides::both(turned_about(&self.axis_point, &self.axis, cos, sin)),
-            levers: [Some(lever), None, None],
-            links: [None, None],
+            joints: DriveJoints::None,
         }
     }
 }

@@ -9,7 +9,7 @@ use super::{DriveMiss, InnerBalls};
 use crate::closure::circle::Circle;
 use crate::error::{Fault, Member, SolveError};
 use crate::frame::{Point, Side, Sides, Vector};
-use crate::pose::{DrivePose, Lever, Link, turned_about};
+use crate::pose::{DriveJoints, DrivePose, turned_about};
 
 /// A lever on its own axis.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -69,8 +69,6 @@ impl TwinCrank {
         Ok(TwinCrankKinematics {
             cranks: self.cranks,
             axes,
-            servo: self.servo,
-            servo_axis,
             driven,
             servo_circle: Circle::about(self.servo.axis_point, servo_axis, self.drag_servo),
             drag: Stage::new(
@@ -232,8 +230,6 @@ enum Inner {
 pub(crate) struct TwinCrankKinematics {
     cranks: Sides<Crank>,
     axes: Sides<Vector>,
-    servo: Crank,
-    servo_axis: Vector,
     driven: Side,
     servo_circle: Circle,
     drag: Stage,
@@ -331,41 +327,16 @@ impl TwinCrankKinematics {
     pub(super) fn pose(&self, angle: f64) -> Result<DrivePose, DriveMiss> {
         let turned = self.turned(angle)?;
         let InnerBalls { points, rates } = self.inner_of(&turned);
-        let cross_balls = turned.cross_balls.map(|(point, _)| point);
         let drag_crank = turned.turns.get(self.driven).carry(&self.drag.circle).0;
-        let crank = |side: Side| Lever {
-            axis_point: self.cranks.get(side).axis_point,
-            axis: *self.axes.get(side),
-            balls: [
-                Some(*cross_balls.get(side)),
-                matches!(self.inner, Inner::OnCranks(_)).then_some(*points.get(side)),
-                (side == self.driven).then_some(drag_crank),
-            ],
-        };
-        let servo = Lever {
-            axis_point: self.servo.axis_point,
-            axis: self.servo_axis,
-            balls: [Some(turned.drag_servo), None, None],
-        };
         Ok(DrivePose {
             rod_inner: points,
             rod_inner_rate: rates,
             carrier: Sides::from_fn(|side| self.carrier(side, &turned, points.get(side))),
-            levers: [
-                Some(servo),
-                Some(crank(Side::Left)),
-                Some(crank(Side::Right)),
-            ],
-            links: [
-                Some(Link {
-                    from: turned.drag_servo,
-                    to: drag_crank,
-                }),
-                Some(Link {
-                    from: cross_balls.left,
-                    to: cross_balls.right,
-                }),
-            ],
+            joints: DriveJoints::TwinCrank {
+                drag_servo: turned.drag_servo,
+                drag_crank,
+                cross: turned.cross_balls.map(|(point, _)| point),
+            },
         })
     }
 

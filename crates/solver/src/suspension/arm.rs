@@ -23,6 +23,14 @@ impl Arm {
         }
     }
 
+    /// The arm swung so that its ball is at a place.
+    pub(super) fn with_ball_at(&self, ball: Point) -> ArmPose {
+        ArmPose {
+            hinge: self.hinge,
+            ball,
+        }
+    }
+
     pub(crate) fn swing(&self) -> Result<Swing, Fault> {
         let along = self.hinge[1] - self.hinge[0];
         let axis = along
@@ -32,17 +40,13 @@ impl Arm {
         if circle.radius() <= 1e-9 * along.norm() {
             return Err(Fault::BallOnHinge);
         }
-        Ok(Swing {
-            hinge: self.hinge,
-            circle,
-        })
+        Ok(Swing { circle })
     }
 }
 
 /// An arm made ready to swing.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Swing {
-    hinge: [Point; 2],
     circle: Circle,
 }
 
@@ -63,13 +67,5 @@ impl Swing {
     /// The circle the ball runs on.
     pub(crate) fn circle(&self) -> &Circle {
         &self.circle
-    }
-
-    /// The arm with its ball at a place.
-    pub(crate) fn pose(&self, ball: Point) -> ArmPose {
-        ArmPose {
-            hinge: self.hinge,
-            ball,
-        }
     }
 }

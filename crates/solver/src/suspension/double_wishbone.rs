@@ -10,7 +10,6 @@ use super::{Along, Bend, Carriage, is_upright};
 use crate::axle::Knuckle;
 use crate::error::Fault;
 use crate::frame::{Point, Vector};
-use crate::pose::ArmPose;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct DoubleWishbone {
@@ -58,7 +57,6 @@ impl DoubleWishbone {
             motion: frame.motion(&self.hint, upper_rate, axis_rate),
             frame,
             axis_rate,
-            in_knuckle: None,
         })
     }
 
@@ -91,14 +89,5 @@ impl DoubleWishbone {
     pub(super) fn kingpin(&self, swing: f64) -> Option<(Point, Point)> {
         let [lower, upper] = self.balls(swing)?;
         Some((lower.0, upper.0))
-    }
-
-    pub(super) fn arms(&self, swing: f64) -> [Option<ArmPose>; 2] {
-        self.balls(swing).map_or([None, None], |[lower, upper]| {
-            [
-                Some(self.lower.pose(lower.0)),
-                Some(self.upper.pose(upper.0)),
-            ]
-        })
     }
 }

@@ -25,7 +25,6 @@ impl FixedKingpin {
                 at: self.drawn.origin,
             },
             axis_rate: Vector::zeros(),
-            in_knuckle: None,
         }
     }
 }

@@ -17,7 +17,7 @@ pub use arm::Arm;
 use crate::axle::Knuckle;
 use crate::error::Fault;
 use crate::frame::{Point, Vector, mirrored_vector};
-use crate::pose::ArmPose;
+use crate::pose::{ArmPose, CornerPose};
 use crate::twist::Twist;
 use axis_frame::AxisFrame;
 use double_wishbone::DoubleWishbone;
@@ -59,6 +59,22 @@ impl Suspension {
     #[must_use]
     pub const fn has_travel(&self) -> bool {
         !matches!(self, Self::FixedKingpin)
+    }
+
+    /// The arms of this kind at a pose of their corner, for drawing; the lower one first.
+    pub fn arms(&self, pose: &CornerPose) -> impl Iterator<Item = ArmPose> + use<> {
+        let lower = |arm: &Arm| Some(arm.with_ball_at(pose.kingpin_lower));
+        let upper = |arm: &Arm| Some(arm.with_ball_at(pose.kingpin_upper));
+        let arms = match self {
+            Self::FixedKingpin | Self::SlidingKingpin => [None, None],
+            Self::SwingingUpperArm(arm) => [None, upper(arm)],
+            Self::DoubleWishbone {
+                lower: low,
+                upper: high,
+            } => [lower(low), upper(high)],
+            Self::Strut { lower: low, .. } => [lower(low), None],
+        };
+        arms.into_iter().flatten()
     }
 
     pub(crate) fn mirrored(&self) -> Self {
@@ -145,8 +161,6 @@ pub(crate) struct Carriage {
     pub(crate) motion: Twist,
     /// Rate of the unit axis per unit of the suspension coordinate.
     pub(crate) axis_rate: Vector,
-    /// The steering axis in the knuckle as drawn, where it moves there; nothing where it is fixed in the knuckle.
-    pub(crate) in_knuckle: Option<AxisInKnuckle>,
 }
 
 /// A steering axis that moves in the knuckle.
@@ -201,6 +215,26 @@ impl Along {
 }
 
 impl Kinematics {
+    /// Whether the steering axis stands still in the chassis.
+    pub(crate) fn is_fixed_axis(&self) -> bool {
+        matches!(self, Self::FixedKingpin(_) | Self::SlidingKingpin(_))
+    }
+
+    /// Whether the steering axis moves in the knuckle.
+    #[inline]
+    pub(crate) fn moves_axis_in_knuckle(&self) -> bool {
+        matches!(self, Self::Strut(_))
+    }
+
+    /// The steering axis in the knuckle, for a kind in which it moves there; nothing for another, or where the
+    /// members cannot be put together.
+    pub(crate) fn axis_in_knuckle(&self, coordinate: f64) -> Option<AxisInKnuckle> {
+        match self {
+            Self::Strut(kind) => kind.axis_in_knuckle(coordinate),
+            _ => None,
+        }
+    }
+
     /// Second derivatives of the carriage, or nothing where the members cannot be put together.
     pub(crate) fn bend(&self, coordinate: f64) -> Option<Bend> {
         match self {
@@ -233,16 +267,6 @@ impl Kinematics {
             Self::SwingingUpperArm(kind) => Some(kind.kingpin(coordinate)),
             Self::DoubleWishbone(kind) => kind.kingpin(coordinate),
             Self::Strut(kind) => Some(kind.kingpin(coordinate)),
-        }
-    }
-
-    /// The arms of this kind as they lie at the given coordinate.
-    pub(crate) fn arms(&self, coordinate: f64) -> [Option<ArmPose>; 2] {
-        match self {
-            Self::FixedKingpin(_) | Self::SlidingKingpin(_) => [None, None],
-            Self::SwingingUpperArm(kind) => kind.arms(coordinate),
-            Self::DoubleWishbone(kind) => kind.arms(coordinate),
-            Self::Strut(kind) => kind.arms(coordinate),
         }
     }
 }

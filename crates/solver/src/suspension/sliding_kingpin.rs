@@ -31,7 +31,6 @@ impl SlidingKingpin {
                 at: frame.origin,
             },
             axis_rate: Vector::zeros(),
-            in_knuckle: None,
         }
     }
 }

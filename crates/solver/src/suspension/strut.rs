@@ -12,7 +12,6 @@ use super::{Along, AxisInKnuckle, Bend, Carriage, is_upright};
 use crate::axle::Knuckle;
 use crate::error::Fault;
 use crate::frame::{Point, Vector};
-use crate::pose::ArmPose;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Strut {
@@ -63,7 +62,7 @@ impl Strut {
 
     /// The steering axis in the knuckle, when the lower ball is `length` from the top mount and that length
     /// grows at `length_rate`.
-    fn axis_in_knuckle(&self, length: f64, length_rate: f64) -> Option<MovingAxis> {
+    fn moving_axis(&self, length: f64, length_rate: f64) -> Option<MovingAxis> {
         let height = self.slide_height;
         let square = height * height + length * length - self.drawn_along.norm_squared();
         // Not-a-number is no place either.
@@ -85,30 +84,39 @@ impl Strut {
         let along = self.top_mount - lower;
         let length = along.norm();
         let axis = along / length;
-        let length_rate = -axis.dot(&lower_rate);
-        let in_knuckle = self.axis_in_knuckle(length, length_rate)?;
-        if !is_upright(&axis) || !is_upright(&in_knuckle.axis) {
+        if !is_upright(&axis) {
             return None;
         }
-        let axis_rate = (-lower_rate - axis * length_rate) / length;
+        let axis_rate = (axis * axis.dot(&lower_rate) - lower_rate) / length;
         let frame = AxisFrame::on_axis(lower, axis, &self.hint);
-        let drawn = AxisFrame::on_axis(self.drawn_lower, in_knuckle.axis, &self.hint);
         Some(Carriage {
             motion: frame.motion(&self.hint, lower_rate, axis_rate),
             frame,
             axis_rate,
-            in_knuckle: Some(AxisInKnuckle {
-                turn: drawn
-                    .motion(&self.hint, Vector::zeros(), in_knuckle.rate)
-                    .angular,
-                frame: drawn,
-            }),
+        })
+    }
+
+    #[inline]
+    pub(super) fn axis_in_knuckle(&self, swing: f64) -> Option<AxisInKnuckle> {
+        let (lower, lower_rate) = self.lower.ball(swing);
+        let along = self.top_mount - lower;
+        let length = along.norm();
+        let moving = self.moving_axis(length, -along.dot(&lower_rate) / length)?;
+        if !is_upright(&moving.axis) {
+            return None;
+        }
+        let frame = AxisFrame::on_axis(self.drawn_lower, moving.axis, &self.hint);
+        Some(AxisInKnuckle {
+            turn: frame
+                .motion(&self.hint, Vector::zeros(), moving.rate)
+                .angular,
+            frame,
         })
     }
 
     pub(super) fn bend(&self, swing: f64) -> Option<Bend> {
         let carriage = self.carriage(swing)?;
-        let drawn = carriage.in_knuckle?.frame;
+        let drawn = self.axis_in_knuckle(swing)?.frame;
         let (lower, lower_rate) = self.lower.ball(swing);
         let lower_bend = self.lower.bend(swing);
         let along = self.top_mount - lower;
@@ -137,9 +145,5 @@ impl Strut {
 
     pub(super) fn kingpin(&self, swing: f64) -> (Point, Point) {
         (self.lower.ball(swing).0, self.top_mount)
-    }
-
-    pub(super) fn arms(&self, swing: f64) -> [Option<ArmPose>; 2] {
-        [Some(self.lower.pose(self.lower.ball(swing).0)), None]
     }
 }

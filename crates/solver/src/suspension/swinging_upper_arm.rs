@@ -10,7 +10,6 @@ use super::{Along, Bend, Carriage, is_upright};
 use crate::axle::Knuckle;
 use crate::error::Fault;
 use crate::frame::{Point, Vector};
-use crate::pose::ArmPose;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct SwingingUpperArm {
@@ -45,7 +44,6 @@ impl SwingingUpperArm {
             motion: frame.motion(&self.hint, upper_rate, axis_rate),
             frame,
             axis_rate,
-            in_knuckle: None,
         })
     }
 
@@ -63,9 +61,5 @@ impl SwingingUpperArm {
 
     pub(super) fn kingpin(&self, swing: f64) -> (Point, Point) {
         (self.guide, self.swing.ball(swing).0)
-    }
-
-    pub(super) fn arms(&self, swing: f64) -> [Option<ArmPose>; 2] {
-        [Some(self.swing.pose(self.swing.ball(swing).0)), None]
     }
 }
