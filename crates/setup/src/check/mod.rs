@@ -1,0 +1,121 @@
+//! What a document must satisfy beyond its shape: finite numbers within bounds, names used once, references
+//! that lead somewhere, axes and levers that have a length.
+
+mod adjustments;
+mod car;
+mod effects;
+mod path;
+mod values;
+
+pub use path::{Path, Step};
+
+use crate::limits::MAX_RUNS;
+use crate::setup::{Record, Rods, Setup};
+use values::{count, name, text};
+
+/// What is wrong with a document, and where.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{path}: {wrong}; {right}")]
+pub struct Fault {
+    /// Where the value stands.
+    pub path: Path,
+    /// What is wrong with it.
+    pub wrong: String,
+    /// What would be right.
+    pub right: String,
+}
+
+impl Fault {
+    fn new(path: &Path, wrong: impl Into<String>, right: impl Into<String>) -> Self {
+        Self {
+            path: path.clone(),
+            wrong: wrong.into(),
+            right: right.into(),
+        }
+    }
+}
+
+/// Checks a setup; the first fault in the document's order.
+pub fn check(setup: &Setup) -> Result<(), Fault> {
+    let root = Path::root();
+    car::check(&root.field("car"), &setup.car)?;
+    check_chosen(&root.field("chosen"), setup)?;
+    check_rods(&root.field("rods"), setup.rods)?;
+    check_record(&root.field("record"), &setup.record)
+}
+
+fn check_chosen(at: &Path, setup: &Setup) -> Result<(), Fault> {
+    for (name, value) in &setup.chosen {
+        let at = at.key(name);
+        let adjustments = &setup.car.adjustments;
+        let Some(adjustment) = adjustments
+            .iter()
+            .find(|adjustment| adjustment.name == *name)
+        else {
+            let names = adjustments
+                .iter()
+                .map(|adjustment| adjustment.name.as_str());
+            return Err(Fault::new(
+                &at,
+                format!("a value is chosen for \"{name}\", which is no adjustment of this car"),
+                values::one_of(names),
+            ));
+        };
+        if let Err(error) = adjustment.accepts(value) {
+            return Err(Fault::new(&at, error.to_string(), error.right()));
+        }
+    }
+    Ok(())
+}
+
+fn check_rods(at: &Path, rods: Rods) -> Result<(), Fault> {
+    rods.check()
+        .map_err(|error| Fault::new(at, error.to_string(), error.right()))
+}
+
+fn check_record(at: &Path, record: &Record) -> Result<(), Fault> {
+    let fields = [
+        ("name", &record.name),
+        ("date", &record.date),
+        ("event", &record.event),
+        ("surface", &record.surface),
+        ("grip", &record.grip),
+        ("notes", &record.notes),
+    ];
+    for (field, value) in fields {
+        text(&at.field(field), value)?;
+    }
+    let at = at.field("runs");
+    count(&at, record.runs.len(), MAX_RUNS, "runs")?;
+    for (index, run) in record.runs.iter().enumerate() {
+        let at = at.item(index);
+        text(&at.field("date"), &run.date)?;
+        text(&at.field("notes"), &run.notes)?;
+    }
+    Ok(())
+}
+
+/// Checks that names are fit and each used once; `at(i)` is where the i-th stands.
+fn unique_names<'a>(
+    names: impl Iterator<Item = &'a str>,
+    at: impl Fn(usize) -> Path,
+    what: &str,
+) -> Result<(), Fault> {
+    let mut seen: Vec<&str> = Vec::new();
+    for (index, found) in names.enumerate() {
+        name(&at(index), found)?;
+        if let Some(first) = seen.iter().position(|earlier| *earlier == found) {
+            return Err(Fault::new(
+                &at(index),
+                format!(
+                    "the name \"{found}\" is used twice, by {what} {} and {}",
+                    first + 1,
+                    index + 1
+                ),
+                "give each its own name".to_owned(),
+            ));
+        }
+        seen.push(found);
+    }
+    Ok(())
+}

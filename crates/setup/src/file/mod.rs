@@ -1,0 +1,16 @@
+//! Setup files: one self-contained RON text, read with exact complaints, written so that a failure leaves the
+//! old file whole.
+
+mod document;
+mod error;
+mod explain;
+mod locate;
+mod read;
+mod scan;
+mod version;
+mod write;
+
+pub use error::FileError;
+pub use read::{read, read_text};
+pub use version::NEWEST_FORMAT;
+pub use write::{to_text, write};

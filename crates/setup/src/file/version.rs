@@ -1,0 +1,90 @@
+//! The file's format number, and the way from each older format to the present one.
+//!
+//! A format's number goes up when a file written before would read wrongly or not at all. The reader of the
+//! old format then stays here, beside the step that makes its document one of the next format.
+
+use super::FileError;
+use super::document::Document;
+use super::explain::{explain, text_error};
+use super::scan::Scanner;
+use crate::limits::MAX_NESTING;
+
+/// The format this program writes, and the newest it reads.
+pub const NEWEST_FORMAT: u32 = 1;
+
+/// What a setup file begins with.
+const BEGINNING: &str = "a setup file begins with `Setup(format: 1,`";
+
+/// Reads a document of any format this program knows.
+pub(super) fn read_document(text: &str) -> Result<Document, FileError> {
+    match format_of(text)? {
+        1 => ron::Options::default()
+            .with_recursion_limit(MAX_NESTING)
+            .from_str(text)
+            .map_err(|error| explain(text, error)),
+        other => Err(unknown_format(text, other)),
+    }
+}
+
+/// The number in the text's first field, which must be `format`; nothing behind it is looked at.
+fn format_of(text: &str) -> Result<u32, FileError> {
+    let mut scanner = Scanner::new(text, 0);
+    scanner.skip_blanks();
+    let beginning = scanner.offset();
+    if scanner.rest().is_empty() {
+        return Err(text_error(text, beginning, "this file is empty", BEGINNING));
+    }
+    let name = scanner.name();
+    scanner.skip_blanks();
+    if name.is_some_and(|name| name != "Setup") || !scanner.take('(') {
+        return Err(text_error(
+            text,
+            beginning,
+            "this is not a setup file",
+            BEGINNING,
+        ));
+    }
+    scanner.skip_blanks();
+    let first = scanner.offset();
+    let name = scanner.name();
+    scanner.skip_blanks();
+    if name != Some("format") || !scanner.take(':') {
+        return Err(text_error(
+            text,
+            first,
+            "the format number is missing here",
+            BEGINNING,
+        ));
+    }
+    scanner.skip_blanks();
+    let number = scanner.offset();
+    scanner.skip_value();
+    let found = text[number..scanner.offset()].trim_end();
+    found.parse().map_err(|_| {
+        text_error(
+            text,
+            number,
+            "the format is not a whole number",
+            &format!("this program reads format {NEWEST_FORMAT}"),
+        )
+    })
+}
+
+fn unknown_format(text: &str, format: u32) -> FileError {
+    let at = super::locate::locate(text, &crate::check::Path::root().field("format"));
+    if format > NEWEST_FORMAT {
+        text_error(
+            text,
+            at,
+            &format!("this file has format {format}, which is newer than this program"),
+            &format!("this program reads format {NEWEST_FORMAT}: use a newer version of it"),
+        )
+    } else {
+        text_error(
+            text,
+            at,
+            &format!("there is no format {format}"),
+            &format!("this program reads format {NEWEST_FORMAT}"),
+        )
+    }
+}

@@ -1,0 +1,163 @@
+//! Writing: beside the old file first, over it when all is on the disk.
+
+use std::fs::{self, File};
+use std::io::{self, Write as _};
+use std::path::{Path, PathBuf};
+
+use ron::ser::PrettyConfig;
+
+use super::document::WrittenDocument;
+use super::error::{FileError, plain_reason};
+use crate::setup::Setup;
+
+/// Most symbolic links followed one after the other.
+const MOST_LINKS: usize = 32;
+
+/// The setup as the text of a file in the newest format. Reading it gives an equal setup.
+#[must_use]
+#[allow(
+    clippy::expect_used,
+    clippy::missing_panics_doc,
+    reason = "a string can always be written to, and a document holds nothing that RON cannot write"
+)]
+pub fn to_text(setup: &Setup) -> String {
+    let pretty = PrettyConfig::new().new_line("\n").struct_names(false);
+    let written = ron::Options::default().to_string_pretty(&WrittenDocument::of(setup), pretty);
+    let body = written.expect("a setup has a text");
+    format!("Setup{body}\n")
+}
+
+/// Writes the setup to a file.
+///
+/// The text goes to a temporary file in the same folder, which is synced and renamed over the old one, so that
+/// a failure at any point leaves the old file whole. The old file's permissions stay; a symbolic link stays
+/// and what it points to is written.
+pub fn write(path: &Path, setup: &Setup) -> Result<(), FileError> {
+    write_text(path, &to_text(setup)).map_err(|failure| FileError::Write {
+        file: path.to_owned(),
+        reason: failure.reason,
+        right: failure.right.to_owned(),
+    })
+}
+
+/// Why a text was not written, and what to do.
+struct Failure {
+    reason: String,
+    right: &'static str,
+}
+
+const ANOTHER_NAME: &str = "save under another name";
+
+impl Failure {
+    fn new(reason: &str, right: &'static str) -> Self {
+        Self {
+            reason: reason.to_owned(),
+            right,
+        }
+    }
+}
+
+impl From<io::Error> for Failure {
+    fn from(error: io::Error) -> Self {
+        Self {
+            reason: plain_reason(&error),
+            right: what_to_do(&error),
+        }
+    }
+}
+
+fn write_text(path: &Path, text: &str) -> Result<(), Failure> {
+    let target = follow_links(path)?;
+    let old = match fs::metadata(&target) {
+        Ok(metadata) if !metadata.is_file() => {
+            return Err(Failure::new("something there is not a file", ANOTHER_NAME));
+        }
+        Ok(metadata) if metadata.permissions().readonly() => {
+            return Err(Failure::new("the file is read-only", ANOTHER_NAME));
+        }
+        Ok(metadata) => Some(metadata),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => None,
+        Err(error) => return Err(error.into()),
+    };
+    let folder = match target.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    };
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".steerloft-").suffix(".tmp");
+    match &old {
+        Some(metadata) => builder.permissions(metadata.permissions()),
+        None => with_default_permissions(&mut builder),
+    };
+    let mut temporary = builder.tempfile_in(folder)?;
+    temporary.write_all(text.as_bytes())?;
+    temporary.as_file().sync_all()?;
+    if let Some(metadata) = &old {
+        // The process's mask may have taken rights away when the file was made.
+        temporary
+            .as_file()
+            .set_permissions(metadata.permissions())?;
+    }
+    temporary.persist(&target).map_err(|error| error.error)?;
+    sync_folder(folder);
+    Ok(())
+}
+
+/// The file that a path leads to through symbolic links, whether it exists or not.
+fn follow_links(path: &Path) -> Result<PathBuf, Failure> {
+    let mut target = path.to_owned();
+    for _ in 0..MOST_LINKS {
+        match fs::symlink_metadata(&target) {
+            Ok(metadata) if metadata.file_type().is_symlink() => {
+                let to = fs::read_link(&target)?;
+                target = match target.parent() {
+                    Some(folder) => folder.join(to),
+                    None => to,
+                };
+            }
+            _ => return Ok(target),
+        }
+    }
+    Err(Failure::new(
+        "the symbolic links go round in circles",
+        ANOTHER_NAME,
+    ))
+}
+
+/// A new file is readable as any new file is: the mask of the process takes away what it should.
+#[cfg(unix)]
+fn with_default_permissions<'a, 'b, 'c>(
+    builder: &'a mut tempfile::Builder<'b, 'c>,
+) -> &'a mut tempfile::Builder<'b, 'c> {
+    use std::os::unix::fs::PermissionsExt as _;
+    builder.permissions(fs::Permissions::from_mode(0o666))
+}
+
+/// A new file takes the folder's rights by itself.
+#[cfg(not(unix))]
+fn with_default_permissions<'a, 'b, 'c>(
+    builder: &'a mut tempfile::Builder<'b, 'c>,
+) -> &'a mut tempfile::Builder<'b, 'c> {
+    builder
+}
+
+/// Asks the system to keep the renaming through a loss of power. The file itself is complete either way, so a
+/// system that cannot do this is no reason to call the save failed.
+fn sync_folder(folder: &Path) {
+    if cfg!(unix) {
+        let _ = File::open(folder).and_then(|folder| folder.sync_all());
+    }
+}
+
+fn what_to_do(error: &io::Error) -> &'static str {
+    match error.kind() {
+        io::ErrorKind::PermissionDenied | io::ErrorKind::ReadOnlyFilesystem => {
+            "save under another name, in a folder you may write to"
+        }
+        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => {
+            "free some space, or save in another place"
+        }
+        io::ErrorKind::NotFound | io::ErrorKind::NotADirectory => "save in a folder that exists",
+        _ => "try again, or save in another place",
+    }
+}

@@ -1,0 +1,20 @@
+//! The setup document of a car: its points, what can be changed, what is chosen, and its file.
+//!
+//! Data flows one way: a file is read into a [`setup::Setup`], which [`layout::layout`] lays out as the
+//! points the solver poses. Millimetres and degrees in documents, radians in what the solver is given.
+
+pub mod adjustment;
+pub mod car;
+pub mod check;
+pub mod file;
+pub mod handles;
+pub mod history;
+pub mod layout;
+pub mod limits;
+pub mod setup;
+pub mod supplied;
+
+mod effects;
+mod points;
+mod spacers;
+mod values;

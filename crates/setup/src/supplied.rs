@@ -1,0 +1,42 @@
+//! The supplied cars.
+
+use crate::file::read_text;
+use crate::setup::Setup;
+
+/// A car that comes with the program, as a setup file's text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Supplied {
+    /// Plain name, as a menu shows it.
+    pub title: &'static str,
+    /// Name of a file for it.
+    pub file_name: &'static str,
+    /// Text of the setup file.
+    pub text: &'static str,
+}
+
+/// The supplied cars, in the order in which a menu shows them.
+pub const SUPPLIED: &[Supplied] = &[
+    Supplied {
+        title: "1:12 pan car, swinging upper arm",
+        file_name: "pan-car-swinging-arm.ron",
+        text: include_str!("../../../assets/cars/pan-car-swinging-arm.ron"),
+    },
+    Supplied {
+        title: "1:12 pan car, sliding kingpin",
+        file_name: "pan-car-sliding-kingpin.ron",
+        text: include_str!("../../../assets/cars/pan-car-sliding-kingpin.ron"),
+    },
+];
+
+impl Supplied {
+    /// The setup, read anew.
+    #[must_use]
+    #[allow(
+        clippy::expect_used,
+        clippy::missing_panics_doc,
+        reason = "the text is part of the program, and a test reads every one"
+    )]
+    pub fn setup(&self) -> Setup {
+        read_text(self.text).expect("a supplied car is a valid setup")
+    }
+}
