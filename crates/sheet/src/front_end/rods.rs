@@ -1,0 +1,50 @@
+//! Tie rods and other links with the cups at their ends and the balls in them.
+
+use steerloft_solver::frame::{Point, Side, Vector};
+use steerloft_solver::pose::CornerPose;
+
+use super::joint::ball;
+use super::parts::{Layer, Parts};
+use super::proportions::Proportions;
+use crate::drawing::{Outline, Role, View};
+use crate::solid::{bar, cylinder, direction};
+
+/// Adds the tie rod of a corner.
+pub(super) fn add(parts: &mut Parts, corner: &CornerPose, sizes: Proportions) {
+    let ends = [corner.rod_inner, corner.steering_arm];
+    add_link(parts, ends, Some(corner.side), sizes);
+}
+
+/// Adds a threaded rod with a ball joint at each end.
+pub(super) fn add_link(
+    parts: &mut Parts,
+    ends: [Point; 2],
+    side: Option<Side>,
+    sizes: Proportions,
+) {
+    let view = parts.view;
+    let middle = ends[0] + (ends[1] - ends[0]) * 0.5;
+    let mut shapes = vec![(Role::Rod, cylinder(view, ends, 0.62 * sizes.ball))];
+    if let Some(along) = direction(&ends[0], &ends[1]) {
+        let length = (ends[1] - ends[0]).norm();
+        let half_flats = along * (0.08 * length);
+        let flats = [middle - half_flats, middle + half_flats];
+        shapes.push((Role::Rod, cylinder(view, flats, 0.85 * sizes.ball)));
+        let cup_length = (0.27 * length).min(4.2 * sizes.ball);
+        for (end, inward) in [(ends[0], along), (ends[1], -along)] {
+            shapes.push((Role::Cup, cup(view, end, inward * cup_length, sizes)));
+        }
+    }
+    parts.add(Layer::Linkage, &middle, side, shapes);
+    for end in ends {
+        parts.add(Layer::Joints, &end, side, ball(view, &end, sizes.ball));
+    }
+}
+
+/// A cup around a ball, tapering along the rod.
+fn cup(view: View, ball: Point, length: Vector, sizes: Proportions) -> Outline {
+    bar(
+        view,
+        &[(ball, 1.4 * sizes.ball), (ball + length, 0.85 * sizes.ball)],
+    )
+}

@@ -1,0 +1,140 @@
+//! Outlines of simple solids in a view: true parallel projections of circles, cylinders, bars and boxes.
+
+use std::f64::consts::TAU;
+use std::sync::LazyLock;
+
+use steerloft_solver::frame::{Point, Vector};
+
+use crate::drawing::{Outline, View};
+use crate::plane::hull;
+
+/// Cosines and sines around a circle of a small part and of a wheel. Their numbers are multiples of four, so that
+/// the ends of both axes of an ellipse are among its points.
+static SMALL_CIRCLE: LazyLock<Vec<[f64; 2]>> = LazyLock::new(|| unit_circle(40));
+static WHEEL_CIRCLE: LazyLock<Vec<[f64; 2]>> = LazyLock::new(|| unit_circle(96));
+
+fn unit_circle(count: u32) -> Vec<[f64; 2]> {
+    let angle = |step: u32| TAU * f64::from(step) / f64::from(count);
+    (0..count)
+        .map(|step| [angle(step).cos(), angle(step).sin()])
+        .collect()
+}
+
+/// A circle in space.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Circle {
+    /// Centre, mm.
+    pub(crate) centre: Point,
+    /// Unit normal of its plane.
+    pub(crate) normal: Vector,
+    /// Radius, mm.
+    pub(crate) radius: f64,
+}
+
+impl Circle {
+    /// Points of the ellipse that the view shows.
+    ///
+    /// A circle with unit normal n shows its full radius across the projected normal, and the radius times the
+    /// share of n towards the eye along it. Sampled from those two axes, so their ends are exact.
+    fn projected<'a>(
+        &self,
+        view: View,
+        unit_circle: &'a [[f64; 2]],
+    ) -> impl Iterator<Item = [f64; 2]> + use<'a> {
+        let centre = view.project(&self.centre);
+        let slant = view.project_vector(&self.normal);
+        let sine = slant[0].hypot(slant[1]);
+        let along = if sine > 0.0 {
+            [slant[0] / sine, slant[1] / sine]
+        } else {
+            [1.0, 0.0]
+        };
+        let minor = self.radius * self.normal.dot(&view.towards_eye()).abs();
+        let major = self.radius;
+        unit_circle.iter().map(move |[cos, sin]| {
+            let (a, b) = (minor * cos, major * sin);
+            [
+                centre[0] + a * along[0] - b * along[1],
+                centre[1] + a * along[1] + b * along[0],
+            ]
+        })
+    }
+}
+
+/// Outline of the convex body spanned by circles of a small part.
+pub(crate) fn hull_of_circles(view: View, circles: &[Circle]) -> Outline {
+    hull_of_points(view, circles, &SMALL_CIRCLE)
+}
+
+/// Outline of the convex body spanned by circles of a wheel.
+pub(crate) fn hull_of_wheel_circles(view: View, circles: &[Circle]) -> Outline {
+    hull_of_points(view, circles, &WHEEL_CIRCLE)
+}
+
+fn hull_of_points(view: View, circles: &[Circle], unit_circle: &[[f64; 2]]) -> Outline {
+    let points = circles
+        .iter()
+        .flat_map(|circle| circle.projected(view, unit_circle))
+        .collect();
+    Outline::Polygon(hull(points))
+}
+
+/// The two end circles of a cylinder that stands `thickness` high along the unit `axis`, half to each side of
+/// `centre`.
+pub(crate) fn disc(centre: Point, axis: Vector, radius: f64, thickness: f64) -> [Circle; 2] {
+    [-0.5, 0.5].map(|share| Circle {
+        centre: centre + axis * (share * thickness),
+        normal: axis,
+        radius,
+    })
+}
+
+/// Outline of a round bar with spherical ends, each end given by centre and radius.
+pub(crate) fn bar(view: View, ends: &[(Point, f64)]) -> Outline {
+    let circles: Vec<Circle> = ends
+        .iter()
+        .map(|&(centre, radius)| Circle {
+            centre,
+            normal: view.towards_eye(),
+            radius,
+        })
+        .collect();
+    hull_of_circles(view, &circles)
+}
+
+/// Outline of a round rod with flat ends.
+pub(crate) fn cylinder(view: View, ends: [Point; 2], radius: f64) -> Outline {
+    match direction(&ends[0], &ends[1]) {
+        Some(normal) => hull_of_circles(
+            view,
+            &ends.map(|centre| Circle {
+                centre,
+                normal,
+                radius,
+            }),
+        ),
+        None => bar(view, &[(ends[0], radius)]),
+    }
+}
+
+/// Outline of a box with its edges along the chassis axes.
+pub(crate) fn cuboid(view: View, centre: &Point, size: &Vector) -> Outline {
+    let corners = (0..8_u8)
+        .map(|corner| {
+            let half = |bit: u8| if corner & bit == 0 { -0.5 } else { 0.5 };
+            let offset = size.component_mul(&Vector::new(half(1), half(2), half(4)));
+            view.project(&(centre + offset))
+        })
+        .collect();
+    Outline::Polygon(hull(corners))
+}
+
+/// Unit vector from one point to another; none where they coincide.
+pub(crate) fn direction(from: &Point, to: &Point) -> Option<Vector> {
+    (to - from).try_normalize(f64::EPSILON)
+}
+
+/// Foot of the perpendicular from a point to a line given by a point of it and its unit direction.
+pub(crate) fn foot_on_line(point: &Point, on_line: &Point, along: &Vector) -> Point {
+    on_line + along * (point - on_line).dot(along)
+}
