@@ -1,0 +1,211 @@
+//! Renders the window in several states to PNG files, through the same widgets as the program.
+//!
+//! `cargo run -p steerloft --example screenshots -- FOLDER`
+
+use std::path::Path;
+use std::process::ExitCode;
+
+use eframe::egui::{Key, Modifiers, Theme, Vec2, vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use steerloft::app::Steerloft;
+use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
+use steerloft::state::{Change, Cursor, Document};
+use steerloft::theme::ThemeChoice;
+use steerloft::ui::messages::Message;
+use steerloft_setup::setup::{Chosen, Rods};
+use steerloft_setup::supplied::SUPPLIED;
+
+type App = Harness<'static, Steerloft>;
+
+/// A state of the window to be shown.
+struct Scene {
+    name: &'static str,
+    size: Vec2,
+    theme: ThemeChoice,
+    arrange: fn(&mut App),
+}
+
+const SMALL: Vec2 = vec2(1024.0, 700.0);
+const MIDDLE: Vec2 = vec2(1280.0, 800.0);
+const LARGE: Vec2 = vec2(1920.0, 1080.0);
+const LIGHT: ThemeChoice = ThemeChoice::Light;
+const DARK: ThemeChoice = ThemeChoice::Dark;
+
+const SCENES: &[Scene] = &[
+    scene("bench-light-1280", MIDDLE, LIGHT, steer),
+    scene("bench-dark-1280", MIDDLE, DARK, steer),
+    scene("bench-light-1920", LARGE, LIGHT, steer),
+    scene("bench-dark-1920", LARGE, DARK, steer),
+    scene("at-rest-light-1280", MIDDLE, LIGHT, |_| {}),
+    scene("dragging-light-1280", MIDDLE, LIGHT, drag),
+    scene("dragging-dark-1280", MIDDLE, DARK, drag),
+    scene("pivot-light-1280", MIDDLE, LIGHT, hover),
+    scene("side-view-light-1920", LARGE, LIGHT, side_view),
+    scene("side-view-dark-1280", MIDDLE, DARK, side_view),
+    scene(
+        "not-assembled-light-1280",
+        MIDDLE,
+        LIGHT,
+        cannot_be_assembled,
+    ),
+    scene("not-assembled-dark-1280", MIDDLE, DARK, cannot_be_assembled),
+    scene("unsaved-light-1280", MIDDLE, LIGHT, unsaved),
+    scene("menu-dark-1280", MIDDLE, DARK, menu),
+    scene("about-light-1280", MIDDLE, LIGHT, about),
+    scene("hint-light-1280", MIDDLE, LIGHT, hint),
+    scene("message-light-1280", MIDDLE, LIGHT, message),
+    scene("record-light-1280", MIDDLE, LIGHT, record),
+    scene("small-light-1024", SMALL, LIGHT, steer),
+];
+
+const fn scene(name: &'static str, size: Vec2, theme: ThemeChoice, arrange: fn(&mut App)) -> Scene {
+    Scene {
+        name,
+        size,
+        theme,
+        arrange,
+    }
+}
+
+fn steer(app: &mut App) {
+    adjust(app, "Outer rod spacers", Chosen::Stack(2.0));
+    app.state_mut().bench_mut().set_cursor(Cursor {
+        input: 16.0,
+        travel: 1.0,
+    });
+}
+
+fn adjust(app: &mut App, name: &str, value: Chosen) {
+    let all = &app.state().bench().setup().car.adjustments;
+    if let Some(adjustment) = all.iter().position(|adjustment| adjustment.name == name) {
+        let change = Change::Adjust { adjustment, value };
+        app.state_mut().bench_mut().apply(change);
+    }
+}
+
+fn drag(app: &mut App) {
+    let from = app
+        .get_by_label("Steering drive axis (top view)")
+        .rect()
+        .center();
+    app.hover_at(from);
+    app.run();
+    app.drag_at(from);
+    for step in 1_u8..=6 {
+        app.hover_at(from - vec2(0.0, 2.5 * f32::from(step)));
+    }
+    app.run();
+}
+
+fn hover(app: &mut App) {
+    let at = app
+        .get_by_label("Outer tie-rod ball, left (front view)")
+        .rect()
+        .center();
+    app.hover_at(at);
+    app.run_steps(8);
+}
+
+fn side_view(app: &mut App) {
+    steer(app);
+    app.key_press_modifiers(Modifiers::COMMAND, Key::Num3);
+}
+
+fn cannot_be_assembled(app: &mut App) {
+    steer(app);
+    let shortest = app.state().bench().setup().car.tie_rod.shortest;
+    let rods = Change::Rods(Rods::FixedLength(shortest));
+    app.state_mut().bench_mut().apply(rods);
+}
+
+fn unsaved(app: &mut App) {
+    steer(app);
+    app.key_press_modifiers(Modifiers::COMMAND, Key::N);
+}
+
+fn menu(app: &mut App) {
+    steer(app);
+    app.run();
+    app.get_by_label("File").click();
+    app.run();
+    app.get_by_label_contains("New from supplied car").click();
+}
+
+fn about(app: &mut App) {
+    app.key_press(Key::F1);
+}
+
+fn hint(app: &mut App) {
+    let name = app.get_all_by_label("Outer rod spacers").next();
+    if let Some(name) = name {
+        name.hover();
+    }
+    app.run_steps(8);
+}
+
+fn message(app: &mut App) {
+    app.state_mut().set_message(Message {
+        title: "The file was not opened".to_owned(),
+        detail: "carpet.ron:12:7: expected a number, found \u{201c}about\u{201d}".to_owned(),
+        consequence: "The setup on the bench and its changes are as they were.",
+    });
+}
+
+fn record(app: &mut App) {
+    app.get_by_label("Record").click_accesskit();
+    app.run();
+    app.get_by_label("Add a run").scroll_to_me();
+    app.run();
+    app.get_by_label("Add a run").click();
+    app.run();
+    app.get_by_label("Add a run").scroll_to_me();
+}
+
+fn main() -> ExitCode {
+    let Some(folder) = std::env::args_os().nth(1) else {
+        println!("Say where to write the pictures: screenshots FOLDER");
+        return ExitCode::from(2);
+    };
+    match render_all(Path::new(&folder)) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(problem) => {
+            println!("{problem}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn render_all(folder: &Path) -> Result<(), String> {
+    std::fs::create_dir_all(folder).map_err(|error| error.to_string())?;
+    for scene in SCENES {
+        let path = folder.join(format!("{}.png", scene.name));
+        render(scene, &path).map_err(|error| format!("{}: {error}", path.display()))?;
+        println!("{}", path.display());
+    }
+    Ok(())
+}
+
+fn render(scene: &Scene, path: &Path) -> Result<(), String> {
+    let theme = scene.theme;
+    let mut app: App = Harness::builder()
+        .with_size(scene.size)
+        .with_theme(if theme == DARK {
+            Theme::Dark
+        } else {
+            Theme::Light
+        })
+        .with_max_steps(20)
+        .with_render_cursor(false)
+        .wgpu()
+        .build_eframe(move |context| {
+            let dialogs = Box::new(ScriptedDialogs::new(ScriptedAnswers::default()));
+            let document = Document::unnamed(SUPPLIED[0].setup());
+            Steerloft::new(&context.egui_ctx, document, dialogs, theme)
+        });
+    app.run();
+    (scene.arrange)(&mut app);
+    app.run();
+    let picture = app.render()?;
+    picture.save(path).map_err(|error| error.to_string())
+}

@@ -1,0 +1,147 @@
+//! The arguments of the program.
+
+use std::path::PathBuf;
+use std::str::FromStr;
+
+use clap::{Parser, Subcommand, ValueEnum};
+
+use crate::theme::{Metrics, ThemeChoice};
+
+/// A bench for the steering and suspension linkages of small cars.
+#[derive(Debug, Clone, Parser)]
+#[command(name = "steerloft", version, args_conflicts_with_subcommands = true)]
+pub struct Arguments {
+    /// Setup file to open in the window; without one, a supplied pan car is opened
+    pub file: Option<PathBuf>,
+    /// Size of the window in points, such as 1280x800
+    #[arg(long, value_name = "WIDTHxHEIGHT", default_value_t = WindowSize::default())]
+    pub size: WindowSize,
+    /// Look of the window
+    #[arg(long, value_enum, default_value_t = ThemeArgument::System)]
+    pub theme: ThemeArgument,
+    /// What to do without a window
+    #[command(subcommand)]
+    pub command: Option<Command>,
+}
+
+/// What can be done without a window.
+#[derive(Debug, Clone, Subcommand)]
+pub enum Command {
+    /// Read setups, assemble them and move them over their ranges; say what is wrong with them
+    Check {
+        /// Setup files
+        #[arg(required = true)]
+        files: Vec<PathBuf>,
+    },
+    /// Print the key figures of a setup
+    Report {
+        /// Setup file
+        file: PathBuf,
+    },
+    /// Write a page with drawings of a setup
+    Drawing {
+        /// Setup file
+        file: PathBuf,
+        /// File to write, an SVG
+        #[arg(short, long, value_name = "OUT.svg")]
+        output: PathBuf,
+        /// Replace the file if it is there already
+        #[arg(long)]
+        force: bool,
+    },
+}
+
+/// Look of the window.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum ThemeArgument {
+    /// Dark ink on light paper
+    Light,
+    /// Light ink on dark ground
+    Dark,
+    /// As the desktop is set
+    System,
+}
+
+impl From<ThemeArgument> for ThemeChoice {
+    fn from(argument: ThemeArgument) -> Self {
+        match argument {
+            ThemeArgument::Light => Self::Light,
+            ThemeArgument::Dark => Self::Dark,
+            ThemeArgument::System => Self::System,
+        }
+    }
+}
+
+/// Size of the window, points.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WindowSize {
+    /// Width.
+    pub width: f32,
+    /// Height.
+    pub height: f32,
+}
+
+impl Default for WindowSize {
+    fn default() -> Self {
+        let [width, height] = Metrics::WINDOW_DEFAULT;
+        Self { width, height }
+    }
+}
+
+impl std::fmt::Display for WindowSize {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{}x{}", self.width, self.height)
+    }
+}
+
+impl FromStr for WindowSize {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        let [least_width, least_height] = Metrics::WINDOW_LEAST;
+        let wrong = || {
+            format!(
+                "expected WIDTHxHEIGHT, such as 1280x800, from {least_width}x{least_height} up to 16000x16000"
+            )
+        };
+        let (width, height) = text.split_once(['x', 'X']).ok_or_else(wrong)?;
+        let number = |text: &str, least: f32| {
+            let number = text.trim().parse::<f32>().ok()?;
+            (least..=16_000.0).contains(&number).then_some(number)
+        };
+        Ok(Self {
+            width: number(width, least_width).ok_or_else(wrong)?,
+            height: number(height, least_height).ok_or_else(wrong)?,
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn arguments_are_consistent() {
+        Arguments::command().debug_assert();
+    }
+
+    #[test]
+    fn a_size_is_read_or_refused_with_what_would_be_right() {
+        let size: Result<WindowSize, _> = "1024x700".parse();
+        assert_eq!(
+            size,
+            Ok(WindowSize {
+                width: 1024.0,
+                height: 700.0
+            })
+        );
+        for wrong in ["1024", "x700", "10x10", "infxinf", "1e9x700", "NaNx700"] {
+            let refused: Result<WindowSize, String> = wrong.parse();
+            assert!(
+                refused.is_err_and(|text| text.contains("1280x800")),
+                "{wrong}"
+            );
+        }
+    }
+}

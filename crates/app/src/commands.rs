@@ -1,0 +1,203 @@
+//! Every command of the bench in one table: its text, what it does in a sentence, and its key.
+//!
+//! Menus, keys and tests share it.
+
+use eframe::egui::{Key, KeyboardShortcut, Modifiers};
+use steerloft_setup::supplied::SUPPLIED;
+
+use crate::theme::ThemeChoice;
+
+/// Something the user can ask for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Command {
+    /// A new setup from the supplied car at this place in the list.
+    New(usize),
+    /// Open a file.
+    Open,
+    /// Save to the file the setup came from.
+    Save,
+    /// Save to another file.
+    SaveAs,
+    /// Close the window.
+    Quit,
+    /// Take the last change back.
+    Undo,
+    /// Make the change again.
+    Redo,
+    /// Show the whole front end in the views.
+    FitViews,
+    /// Let the curves fill their panels, or go back to their fixed ranges.
+    FitCurves,
+    /// Show or hide the side view.
+    SideView,
+    /// Put steering and travel back to rest.
+    ResetCursor,
+    /// Choose a theme.
+    Theme(ThemeChoice),
+    /// Show what the program is and the cautions that go with it.
+    About,
+}
+
+impl Command {
+    /// Every command, those for supplied cars included.
+    pub fn all() -> impl Iterator<Item = Self> {
+        (0..SUPPLIED.len()).map(Self::New).chain([
+            Self::Open,
+            Self::Save,
+            Self::SaveAs,
+            Self::Quit,
+            Self::Undo,
+            Self::Redo,
+            Self::FitViews,
+            Self::FitCurves,
+            Self::SideView,
+            Self::ResetCursor,
+            Self::Theme(ThemeChoice::Light),
+            Self::Theme(ThemeChoice::Dark),
+            Self::Theme(ThemeChoice::System),
+            Self::About,
+        ])
+    }
+
+    /// Text in menus and on buttons.
+    #[must_use]
+    pub fn text(self) -> &'static str {
+        match self {
+            Self::New(index) => SUPPLIED.get(index).map_or("New", |car| car.title),
+            Self::Open => "Open\u{2026}",
+            Self::Save => "Save",
+            Self::SaveAs => "Save as\u{2026}",
+            Self::Quit => "Quit",
+            Self::Undo => "Undo",
+            Self::Redo => "Redo",
+            Self::FitViews => "Fit views",
+            Self::FitCurves => "Fit curves",
+            Self::SideView => "Side view",
+            Self::ResetCursor => "Straight ahead at rest",
+            Self::Theme(ThemeChoice::Light) => "Light",
+            Self::Theme(ThemeChoice::Dark) => "Dark",
+            Self::Theme(ThemeChoice::System) => "As the desktop",
+            Self::About => "About and cautions",
+        }
+    }
+
+    /// What it does, in a sentence.
+    #[must_use]
+    pub fn tooltip(self) -> &'static str {
+        match self {
+            Self::New(_) => "Start a new setup of this supplied car",
+            Self::Open => "Open a setup file",
+            Self::Save => "Save the setup to its file",
+            Self::SaveAs => "Save the setup to another file",
+            Self::Quit => "Close the window",
+            Self::Undo => "Take the last change back",
+            Self::Redo => "Make the change again that was taken back last",
+            Self::FitViews => "Show the whole front end in the views",
+            Self::FitCurves => {
+                "Let the curves fill their panels, or go back to fixed ranges that can be compared by eye"
+            }
+            Self::SideView => "Show or hide the view from the left",
+            Self::ResetCursor => "Put steering input and wheel travel back to zero",
+            Self::Theme(ThemeChoice::Light) => "Dark ink on light paper",
+            Self::Theme(ThemeChoice::Dark) => "Light ink on dark ground",
+            Self::Theme(ThemeChoice::System) => "Light or dark as the desktop is set",
+            Self::About => "What Steerloft is, and what to mind when you work on a car",
+        }
+    }
+
+    /// The key that asks for it.
+    #[must_use]
+    pub fn shortcut(self) -> Option<KeyboardShortcut> {
+        let (modifiers, key) = match self {
+            Self::New(0) => (Modifiers::COMMAND, Key::N),
+            Self::Open => (Modifiers::COMMAND, Key::O),
+            Self::Save => (Modifiers::COMMAND, Key::S),
+            Self::SaveAs => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::S),
+            Self::Quit => (Modifiers::COMMAND, Key::Q),
+            Self::Undo => (Modifiers::COMMAND, Key::Z),
+            Self::Redo => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z),
+            Self::FitViews => (Modifiers::COMMAND, Key::Num0),
+            Self::FitCurves => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Num0),
+            Self::SideView => (Modifiers::COMMAND, Key::Num3),
+            Self::ResetCursor => (Modifiers::COMMAND, Key::R),
+            Self::About => (Modifiers::NONE, Key::F1),
+            Self::New(_) | Self::Theme(_) => return None,
+        };
+        Some(KeyboardShortcut::new(modifiers, key))
+    }
+
+    /// A second key for what has two by custom.
+    #[must_use]
+    pub fn second_shortcut(self) -> Option<KeyboardShortcut> {
+        match self {
+            Self::Redo => Some(KeyboardShortcut::new(Modifiers::COMMAND, Key::Y)),
+            _ => None,
+        }
+    }
+
+    /// Every key with its command, those with most modifiers first, so that a key with more of them is not taken for the
+    /// one with fewer.
+    #[must_use]
+    pub fn keys() -> Vec<(KeyboardShortcut, Self)> {
+        let mut keys: Vec<_> = Self::all()
+            .flat_map(|command| {
+                [command.shortcut(), command.second_shortcut()]
+                    .into_iter()
+                    .flatten()
+                    .map(move |shortcut| (shortcut, command))
+            })
+            .collect();
+        keys.sort_by_key(|(shortcut, _)| {
+            let modifiers = shortcut.modifiers;
+            std::cmp::Reverse(
+                u8::from(modifiers.alt)
+                    + u8::from(modifiers.shift)
+                    + u8::from(modifiers.ctrl || modifiers.command),
+            )
+        });
+        keys
+    }
+
+    /// Whether its key belongs to a text field while one is being edited.
+    #[must_use]
+    pub fn yields_to_text(self) -> bool {
+        matches!(self, Self::Undo | Self::Redo)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_key_asks_for_two_commands() {
+        let keys = Command::keys();
+        for (index, (shortcut, command)) in keys.iter().enumerate() {
+            for (other, rival) in &keys[index + 1..] {
+                assert!(
+                    shortcut != other,
+                    "{command:?} and {rival:?} share {shortcut:?}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn keys_with_more_modifiers_come_first() {
+        let keys = Command::keys();
+        let place = |wanted: Command| keys.iter().position(|(_, command)| *command == wanted);
+        assert!(place(Command::SaveAs) < place(Command::Save));
+        assert!(place(Command::Redo) < place(Command::Undo));
+    }
+
+    #[test]
+    fn every_command_has_words() {
+        for command in Command::all() {
+            assert!(!command.text().is_empty(), "{command:?}");
+            assert!(
+                command.tooltip().len() > command.text().len() / 2,
+                "{command:?}"
+            );
+        }
+    }
+}

@@ -1,0 +1,93 @@
+//! Numbers as text, and text as numbers: one way for the whole program.
+
+/// A number with a fixed count of decimals and a true minus sign; never "-0".
+#[must_use]
+pub fn number(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(digits) if digits.chars().all(|c| matches!(c, '0' | '.')) => digits.to_owned(),
+        Some(digits) => format!("\u{2212}{digits}"),
+        None => text,
+    }
+}
+
+/// A number with its sign always shown, zero without one.
+#[must_use]
+pub fn signed(value: f64, decimals: usize) -> String {
+    let text = number(value, decimals);
+    let zero = text.chars().all(|c| matches!(c, '0' | '.'));
+    if zero || text.starts_with('\u{2212}') {
+        text
+    } else {
+        format!("+{text}")
+    }
+}
+
+/// A number with as few decimals as say it exactly, at most `most`.
+#[must_use]
+pub fn short(value: f64, most: usize) -> String {
+    let text = number(value, most);
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
+}
+
+/// Reads a number as people type it: decimal point or comma, a true minus sign, with or without a unit after it.
+///
+/// Gives `None` for anything else, for what is not finite, and where a comma and a point both appear, because then it
+/// cannot be known which of them separates the decimals.
+#[must_use]
+pub fn parse(text: &str) -> Option<f64> {
+    let text = text.trim();
+    let digits = text
+        .trim_end_matches(|c: char| c.is_alphabetic() || c == '\u{b0}' || c == '%')
+        .trim_end();
+    if digits.contains(',') && digits.contains('.') {
+        return None;
+    }
+    let plain: String = digits
+        .chars()
+        .filter(|c| !c.is_whitespace())
+        .map(|c| match c {
+            ',' => '.',
+            '\u{2212}' => '-',
+            other => other,
+        })
+        .collect();
+    plain.parse::<f64>().ok().filter(|value| value.is_finite())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn minus_zero_is_written_as_zero() {
+        assert_eq!(number(-0.0, 2), "0.00");
+        assert_eq!(number(-0.004, 2), "0.00");
+        assert_eq!(number(-0.006, 2), "\u{2212}0.01");
+        assert_eq!(signed(0.001, 2), "0.00");
+        assert_eq!(signed(1.5, 1), "+1.5");
+    }
+
+    #[test]
+    fn short_numbers_lose_only_zeros() {
+        assert_eq!(short(2.0, 3), "2");
+        assert_eq!(short(2.50, 3), "2.5");
+        assert_eq!(short(100.0, 0), "100");
+    }
+
+    #[test]
+    fn numbers_are_read_as_people_type_them() {
+        assert_eq!(parse("2,5"), Some(2.5));
+        assert_eq!(parse(" 2.5 mm"), Some(2.5));
+        assert_eq!(parse("\u{2212}3\u{b0}"), Some(-3.0));
+        assert_eq!(parse("-1,25 deg"), Some(-1.25));
+        assert_eq!(parse("1.234,5"), None);
+        assert_eq!(parse("mm"), None);
+        assert_eq!(parse("inf"), None);
+        assert_eq!(parse("NaN"), None);
+    }
+}

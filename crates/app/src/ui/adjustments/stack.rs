@@ -1,0 +1,94 @@
+//! A stack of spacers: one more, one less, exact entry, and which spacers make it up.
+
+use eframe::egui::{Button, Ui};
+use steerloft_setup::adjustment::Kind;
+use steerloft_setup::setup::Chosen;
+
+use super::Row;
+use crate::format;
+use crate::theme::style_square;
+use crate::ui::Intents;
+use crate::ui::widgets::{self, NumberField};
+
+pub(super) fn show(ui: &mut Ui, row: &mut Row<'_>, intents: &mut Intents) {
+    let (Kind::Stack { most, .. }, Chosen::Stack(total)) = (&row.adjustment.kind, &row.value)
+    else {
+        return;
+    };
+    let (most, total) = (*most, *total);
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        step_button(ui, row, "\u{2212}", "less", -1, intents);
+        let mut wanted = total;
+        let field = NumberField {
+            name: &row.adjustment.name,
+            unit: "mm",
+            range: 0.0..=most,
+            speed: 0.02,
+            decimals: 3,
+        };
+        let entry = field.show(ui, &mut wanted);
+        row.touched |= entry.changed();
+        intents.follow(&entry, || {
+            row.change(row.adjustment.nearest(&Chosen::Stack(wanted)))
+        });
+        step_button(ui, row, "+", "more", 1, intents);
+        ui.add_space(4.0);
+        ui.weak(pieces(row.adjustment.spacers_for(total).as_deref()));
+    });
+}
+
+fn step_button(
+    ui: &mut Ui,
+    row: &mut Row<'_>,
+    text: &str,
+    word: &str,
+    steps: i32,
+    intents: &mut Intents,
+) {
+    let next = row.adjustment.step_from(&row.value, steps);
+    let name = format!("{}: {word}", row.adjustment.name);
+    let button = Button::new(text).min_size(style_square());
+    let response = widgets::named_button(ui, next != row.value, button, &name)
+        .on_hover_text(format!("To {}", row.adjustment.label_of(&next)));
+    if response.clicked() {
+        row.apply(next, intents);
+    }
+}
+
+/// The spacers of a stack, such as "2 \u{d7} 1 + 0.5 mm".
+fn pieces(spacers: Option<&[f64]>) -> String {
+    let Some(spacers) = spacers else {
+        return String::new();
+    };
+    let mut runs: Vec<(f64, usize)> = Vec::new();
+    for &thickness in spacers {
+        match runs.last_mut() {
+            Some((last, count)) if (*last - thickness).abs() < 1e-9 => *count += 1,
+            _ => runs.push((thickness, 1)),
+        }
+    }
+    if runs.is_empty() {
+        return "no spacers".to_owned();
+    }
+    let runs: Vec<String> = runs
+        .iter()
+        .map(|&(thickness, count)| match count {
+            1 => format::short(thickness, 3),
+            count => format!("{count} \u{d7} {}", format::short(thickness, 3)),
+        })
+        .collect();
+    format!("{} mm", runs.join(" + "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::pieces;
+
+    #[test]
+    fn equal_spacers_are_counted() {
+        assert_eq!(pieces(Some(&[1.0, 1.0, 0.5])), "2 \u{d7} 1 + 0.5 mm");
+        assert_eq!(pieces(Some(&[])), "no spacers");
+        assert_eq!(pieces(None), "");
+    }
+}

@@ -1,0 +1,335 @@
+//! What all curve panels have in common: title with keys to the lines, axes, ranges, the cursor.
+
+use eframe::egui::{
+    Align, Color32, Layout, RichText, Sense, Shape, Stroke, TextStyle, Ui, WidgetInfo, pos2, vec2,
+};
+use egui_plot::{
+    AxisHints, GridInput, GridMark, HoverPosition, Line, LineStyle, Plot, PlotBounds, PlotPoint,
+    PlotUi, Points, VLine,
+};
+
+use crate::format;
+use crate::theme::Tokens;
+
+/// Length of a line's sample in the heading, points.
+const SAMPLE: f32 = 18.0;
+
+/// Least distance of marks along the axes, in units of the least spacing of the grid.
+const X_MARKS: f64 = 2.4;
+const Y_MARKS: f64 = 1.3;
+
+/// Marks of an axis at most.
+const MOST_MARKS: f64 = 200.0;
+
+/// How a line is drawn: colour tells what it is, and so does its style.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct LineInk {
+    pub(super) color: Color32,
+    pub(super) width: f32,
+    pub(super) style: LineStyle,
+}
+
+impl LineInk {
+    pub(super) fn full(color: Color32) -> Self {
+        Self {
+            color,
+            width: 2.0,
+            style: LineStyle::Solid,
+        }
+    }
+
+    pub(super) fn dashed(color: Color32) -> Self {
+        Self {
+            color,
+            width: 2.0,
+            style: LineStyle::Dashed { length: 8.0 },
+        }
+    }
+
+    /// A line to compare with.
+    pub(super) fn reference(color: Color32, style: LineStyle) -> Self {
+        Self {
+            color,
+            width: 1.2,
+            style,
+        }
+    }
+
+    pub(super) fn line(self, name: &str, points: Vec<[f64; 2]>) -> Line<'static> {
+        Line::new(name, points)
+            .color(self.color)
+            .width(self.width)
+            .style(self.style)
+            .allow_hover(false)
+    }
+}
+
+/// A title, and what each line is.
+pub(super) fn heading(ui: &mut Ui, title: &str, note: &str, keys: &[(&str, LineInk)]) {
+    ui.horizontal(|ui| {
+        ui.label(RichText::new(title).strong());
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            ui.weak(RichText::new(note).small());
+        });
+    });
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(2.0, 2.0);
+        for (name, ink) in keys {
+            key(ui, name, ink);
+        }
+    });
+}
+
+/// A sample of a line with its name, kept together where the row wraps.
+fn key(ui: &mut Ui, name: &str, ink: &LineInk) {
+    let font = TextStyle::Small.resolve(ui.style());
+    let text = ui
+        .painter()
+        .layout_no_wrap(name.to_owned(), font, ui.visuals().text_color());
+    let size = vec2(SAMPLE + 5.0 + text.size().x + 4.0, 16.0);
+    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+    let ends = [rect.left_center(), rect.left_center() + vec2(SAMPLE, 0.0)];
+    let stroke = Stroke::new(ink.width, ink.color);
+    let painter = ui.painter();
+    match ink.style {
+        LineStyle::Solid => {
+            painter.line_segment(ends, stroke);
+        }
+        LineStyle::Dashed { length } => {
+            painter.extend(Shape::dashed_line(&ends, stroke, length, length * 0.6));
+        }
+        LineStyle::Dotted { spacing } => {
+            painter.extend(Shape::dotted_line(
+                &ends,
+                ink.color,
+                spacing,
+                ink.width * 0.7,
+            ));
+        }
+    }
+    let place = pos2(ends[1].x + 5.0, rect.center().y - text.size().y / 2.0);
+    painter.galley(place, text, ui.visuals().text_color());
+}
+
+/// Least and greatest value of an axis.
+pub(super) type Range = (f64, f64);
+
+/// The frame of a panel.
+pub(super) struct Axes<'a> {
+    /// Name of the panel, for accessibility.
+    pub(super) name: &'a str,
+    /// Text along the horizontal axis, with unit and sign.
+    pub(super) x: &'a str,
+    /// Text along the vertical axis, with unit and sign.
+    pub(super) y: &'a str,
+    /// What the horizontal axis shows.
+    pub(super) x_range: Range,
+    /// What the vertical axis shows.
+    pub(super) y_range: Range,
+}
+
+/// The cursor of a panel: where it stands, and the values of the lines there.
+pub(super) struct Cursor {
+    pub(super) at: f64,
+    pub(super) marks: Vec<(f64, f64, Color32)>,
+}
+
+/// Draws the panel; where on the horizontal axis the user put the cursor, if so.
+///
+/// `readout` gives the text shown beside the pointer for a place on the horizontal axis.
+pub(super) fn show<'a>(
+    ui: &mut Ui,
+    axes: &Axes<'_>,
+    lines: Vec<Line<'a>>,
+    cursor: &Cursor,
+    readout: impl Fn(f64) -> Option<String> + 'a,
+) -> Option<f64> {
+    let tokens = Tokens::of(ui.ctx());
+    let small = TextStyle::Small.resolve(ui.style());
+    let axis = |hints: AxisHints<'a>, label: &str| {
+        hints
+            .label(RichText::new(label).small().color(tokens.text_weak))
+            .formatter(|mark, _| format::short(mark.value, 3))
+            .tick_label_color(tokens.text_weak)
+            .tick_label_font(small.clone())
+    };
+    let plot = Plot::new(axes.name)
+        .allow_drag(false)
+        .allow_zoom(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_axis_zoom_drag(false)
+        .allow_double_click_reset(false)
+        .show_crosshair(false)
+        .grid_color(tokens.rule)
+        .grid_spacing(eframe::egui::Rangef::new(16.0, 220.0))
+        .x_grid_spacer(|input| marks_between(&input, X_MARKS))
+        .y_grid_spacer(|input| marks_between(&input, Y_MARKS))
+        .set_margin_fraction(vec2(0.0, 0.0))
+        .custom_x_axes(vec![
+            axis(AxisHints::new_x(), axes.x).label_spacing(eframe::egui::Rangef::new(28.0, 44.0)),
+        ])
+        .custom_y_axes(vec![
+            axis(AxisHints::new_y(), axes.y)
+                .min_thickness(36.0)
+                .label_spacing(eframe::egui::Rangef::new(13.0, 20.0)),
+        ])
+        .label_formatter(move |hover| match hover {
+            HoverPosition::NearDataPoint { position, .. }
+            | HoverPosition::Elsewhere { position } => readout(position.x),
+        });
+    let bounds = PlotBounds::from_min_max(
+        [axes.x_range.0, axes.y_range.0],
+        [axes.x_range.1, axes.y_range.1],
+    );
+    let line_ink = tokens.accent;
+    let at = cursor.at;
+    let marks = cursor.marks.clone();
+    let ground = tokens.canvas;
+    let shown = plot.show(ui, move |plot| {
+        plot.set_plot_bounds(bounds);
+        zero_lines(plot, tokens);
+        for line in lines {
+            plot.line(line);
+        }
+        plot.vline(
+            VLine::new("cursor", at)
+                .color(line_ink)
+                .width(1.2)
+                .allow_hover(false),
+        );
+        for (x, y, color) in marks {
+            mark(plot, [x, y], color, ground);
+        }
+    });
+    let response = shown.response;
+    response.widget_info(|| WidgetInfo::labeled(eframe::egui::Role::Image, true, axes.name));
+    let pointer = response.interact_pointer_pos()?;
+    (response.dragged() || response.clicked()).then(|| {
+        let place = shown
+            .transform
+            .value_from_position(pos2(pointer.x, pointer.y));
+        place.x.clamp(axes.x_range.0, axes.x_range.1)
+    })
+}
+
+fn zero_lines(plot: &mut PlotUi<'_>, tokens: &Tokens) {
+    plot.vline(
+        VLine::new("zero", 0.0)
+            .color(tokens.rule)
+            .width(1.4)
+            .allow_hover(false),
+    );
+    plot.hline(
+        egui_plot::HLine::new("zero", 0.0)
+            .color(tokens.rule)
+            .width(1.4)
+            .allow_hover(false),
+    );
+}
+
+fn mark(plot: &mut PlotUi<'_>, at: [f64; 2], color: Color32, ground: Color32) {
+    let place = PlotPoint::new(at[0], at[1]);
+    let dot = |radius: f32, ink: Color32| {
+        Points::new("mark", vec![[place.x, place.y]])
+            .radius(radius)
+            .color(ink)
+            .filled(true)
+            .allow_hover(false)
+    };
+    plot.points(dot(5.0, color));
+    plot.points(dot(2.6, ground));
+}
+
+/// Marks at a round step, at least so many times the least spacing apart.
+fn marks_between(input: &GridInput, spacings: f64) -> Vec<GridMark> {
+    let step_size = round_step(input.base_step_size * spacings);
+    let (low, high) = input.bounds;
+    let first = (low / step_size).ceil();
+    let count = ((high / step_size).floor() - first).clamp(-1.0, MOST_MARKS) + 1.0;
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "clamped just above"
+    )]
+    let count = count as u32;
+    (0..count)
+        .map(|index| GridMark {
+            value: (first + f64::from(index)) * step_size,
+            step_size,
+        })
+        .collect()
+}
+
+/// The least of 1, 2 and 5 times a power of ten that is no less than this.
+fn round_step(least: f64) -> f64 {
+    let power = 10_f64.powf(least.max(1e-9).log10().floor());
+    let round = [1.0, 2.0, 5.0].map(|digit| digit * power);
+    round
+        .into_iter()
+        .find(|step| *step >= least * (1.0 - 1e-9))
+        .unwrap_or(10.0 * power)
+}
+
+/// The range that holds all values with a margin; the fixed one if there are none.
+pub(super) fn fitted(values: impl Iterator<Item = f64>, fixed: Range) -> Range {
+    let (low, high) = values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
+        (low.min(value), high.max(value))
+    });
+    if low > high {
+        return fixed;
+    }
+    let margin = ((high - low) * 0.08).max(0.02);
+    (low - margin, high + margin)
+}
+
+/// Value of a line, sorted along the horizontal axis, at a place on it; none beyond its ends.
+pub(super) fn value_at(line: &[[f64; 2]], x: f64) -> Option<f64> {
+    let after = line.partition_point(|point| point[0] < x);
+    let high = line.get(after)?;
+    if high[0] <= x {
+        return Some(high[1]);
+    }
+    let low = line.get(after.checked_sub(1)?)?;
+    Some(low[1] + (high[1] - low[1]) * (x - low[0]) / (high[0] - low[0]))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn values_are_read_between_points_and_not_beyond() {
+        let line = [[-1.0, 2.0], [1.0, 4.0]];
+        assert_eq!(value_at(&line, 0.0), Some(3.0));
+        assert_eq!(value_at(&line, -1.0), Some(2.0));
+        assert_eq!(value_at(&line, 1.0), Some(4.0));
+        assert_eq!(value_at(&line, 1.1), None);
+        assert_eq!(value_at(&line, -1.1), None);
+    }
+
+    #[test]
+    fn steps_are_round() {
+        for (least, round) in [
+            (0.1, 0.1),
+            (0.11, 0.2),
+            (0.3, 0.5),
+            (0.7, 1.0),
+            (6.0, 10.0),
+            (42.0, 50.0),
+        ] {
+            assert!(
+                (round_step(least) - round).abs() < 1e-12,
+                "{least}: {}",
+                round_step(least)
+            );
+        }
+    }
+
+    #[test]
+    fn a_fitted_range_holds_all_values() {
+        let (low, high) = fitted([0.2, -0.1, 0.05].into_iter(), (-1.0, 1.0));
+        assert!(low < -0.1 && high > 0.2);
+        assert_eq!(fitted(std::iter::empty(), (-1.0, 1.0)), (-1.0, 1.0));
+    }
+}

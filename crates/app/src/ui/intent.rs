@@ -1,0 +1,77 @@
+//! What the user wants, gathered while a frame is drawn and carried out at its end.
+
+use steerloft_setup::adjustment::PointName;
+use steerloft_solver::frame::Side;
+
+use crate::commands::Command;
+use crate::state::{Change, Cursor};
+
+/// One thing the user wants.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Intent {
+    /// A command of the table.
+    Command(Command),
+    /// A change that goes on, such as a slider being dragged.
+    Preview(Change),
+    /// The change that goes on is complete.
+    Finish,
+    /// The change that goes on is to be taken back.
+    Cancel,
+    /// The cursor moved.
+    Cursor(Cursor),
+    /// A pivot selected, or none.
+    Select(Option<(PointName, Side)>),
+    /// The message at the top is read.
+    DismissMessage,
+    /// The answer to the question about unsaved changes.
+    Guard(GuardAnswer),
+    /// The page about the program is read.
+    CloseAbout,
+}
+
+/// What is to happen to unsaved changes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GuardAnswer {
+    /// Save them first.
+    Save,
+    /// Let them go.
+    Discard,
+    /// Stay.
+    Cancel,
+}
+
+/// Everything wanted in one frame, in order.
+#[derive(Debug, Default)]
+pub struct Intents(Vec<Intent>);
+
+impl Intents {
+    /// Adds one.
+    pub fn push(&mut self, intent: Intent) {
+        self.0.push(intent);
+    }
+
+    /// Adds a change as a step of its own.
+    pub fn apply(&mut self, change: Change) {
+        self.0
+            .extend([Intent::Finish, Intent::Preview(change), Intent::Finish]);
+    }
+
+    /// Adds a change made by a control that may be dragged: while it is, the change goes on.
+    pub fn follow(&mut self, response: &eframe::egui::Response, change: impl FnOnce() -> Change) {
+        if response.changed() {
+            self.push(Intent::Preview(change()));
+        }
+        if response.drag_stopped() || (response.changed() && !response.dragged()) {
+            self.push(Intent::Finish);
+        }
+    }
+}
+
+impl IntoIterator for Intents {
+    type Item = Intent;
+    type IntoIter = std::vec::IntoIter<Intent>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.into_iter()
+    }
+}

@@ -1,0 +1,166 @@
+//! The menu bar, and the keys that ask for the same commands.
+
+use eframe::egui::{self, Align, Button, Context, Layout, MenuBar, Panel, Ui};
+use steerloft_setup::supplied::SUPPLIED;
+
+use super::{Intent, Intents, ViewState, panel_frame};
+use crate::commands::Command;
+use crate::state::Bench;
+use crate::theme::{ThemeChoice, Tokens};
+
+/// What menus need to know beside the command.
+struct Look {
+    enabled: bool,
+    ticked: Option<bool>,
+    text: String,
+}
+
+/// Draws the menu bar with the document's name and undo and redo at its end.
+pub fn show(
+    ui: &mut Ui,
+    bench: &Bench,
+    view: &ViewState,
+    theme: ThemeChoice,
+    intents: &mut Intents,
+) {
+    let tokens = Tokens::of(ui.ctx());
+    let frame = panel_frame(tokens).inner_margin(egui::Margin::symmetric(8, 3));
+    let look = |command| look_of(command, bench, view, theme);
+    Panel::top("menu").frame(frame).show(ui, |ui| {
+        MenuBar::new().ui(ui, |ui| {
+            ui.menu_button("File", |ui| file_menu(ui, &look, intents));
+            ui.menu_button("Edit", |ui| {
+                items(ui, &[Command::Undo, Command::Redo], &look, intents);
+            });
+            ui.menu_button("View", |ui| view_menu(ui, &look, intents));
+            ui.menu_button("Help", |ui| items(ui, &[Command::About], &look, intents));
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                for command in [Command::Redo, Command::Undo] {
+                    let look = look(command);
+                    let button = ui.add_enabled(look.enabled, Button::new(command.text()));
+                    if super::note(button, &hint(command, &look.text)).clicked() {
+                        intents.push(Intent::Command(command));
+                    }
+                }
+                document_name(ui, bench);
+            });
+        });
+    });
+}
+
+/// Takes the keys pressed in this frame, those with most modifiers first.
+pub fn take_keys(ctx: &Context, intents: &mut Intents) {
+    let editing_text = ctx.text_edit_focused();
+    for (shortcut, command) in Command::keys() {
+        if editing_text && command.yields_to_text() {
+            continue;
+        }
+        if ctx.input_mut(|input| input.consume_shortcut(&shortcut)) {
+            intents.push(Intent::Command(command));
+        }
+    }
+}
+
+fn file_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents) {
+    ui.menu_button("New from supplied car", |ui| {
+        for index in 0..SUPPLIED.len() {
+            item(ui, Command::New(index), look, intents);
+        }
+    });
+    items(ui, &[Command::Open], look, intents);
+    ui.separator();
+    items(ui, &[Command::Save, Command::SaveAs], look, intents);
+    ui.separator();
+    items(ui, &[Command::Quit], look, intents);
+}
+
+fn view_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents) {
+    let views = [
+        Command::FitViews,
+        Command::FitCurves,
+        Command::SideView,
+        Command::ResetCursor,
+    ];
+    items(ui, &views, look, intents);
+    ui.separator();
+    ui.menu_button("Theme", |ui| {
+        let themes = [ThemeChoice::Light, ThemeChoice::Dark, ThemeChoice::System];
+        items(ui, &themes.map(Command::Theme), look, intents);
+    });
+}
+
+fn items(
+    ui: &mut Ui,
+    commands: &[Command],
+    look: &impl Fn(Command) -> Look,
+    intents: &mut Intents,
+) {
+    for command in commands {
+        item(ui, *command, look, intents);
+    }
+}
+
+fn item(ui: &mut Ui, command: Command, look: &impl Fn(Command) -> Look, intents: &mut Intents) {
+    let look = look(command);
+    let mut button = Button::new(look.text);
+    if let Some(ticked) = look.ticked {
+        button = button.selected(ticked);
+    }
+    if let Some(shortcut) = command.shortcut() {
+        button = button.shortcut_text(ui.ctx().format_shortcut(&shortcut));
+    }
+    let response = ui
+        .add_enabled(look.enabled, button)
+        .on_hover_text(command.tooltip());
+    if response.clicked() {
+        intents.push(Intent::Command(command));
+        ui.close();
+    }
+}
+
+fn look_of(command: Command, bench: &Bench, view: &ViewState, theme: ThemeChoice) -> Look {
+    let mut look = Look {
+        enabled: true,
+        ticked: None,
+        text: command.text().to_owned(),
+    };
+    match command {
+        Command::Undo => name_step(&mut look, bench.undo_label()),
+        Command::Redo => name_step(&mut look, bench.redo_label()),
+        Command::FitCurves => look.ticked = Some(view.curves_fitted),
+        Command::SideView => look.ticked = Some(view.views.has_side()),
+        Command::Theme(choice) => look.ticked = Some(choice == theme),
+        _ => {}
+    }
+    look
+}
+
+fn name_step(look: &mut Look, step: Option<&str>) {
+    look.enabled = step.is_some();
+    if let Some(step) = step {
+        look.text = format!("{}: {step}", look.text);
+    }
+}
+
+fn hint(command: Command, text: &str) -> String {
+    command.shortcut().map_or_else(
+        || text.to_owned(),
+        |shortcut| {
+            format!(
+                "{text} ({})",
+                shortcut.format(&egui::ModifierNames::NAMES, false)
+            )
+        },
+    )
+}
+
+fn document_name(ui: &mut Ui, bench: &Bench) {
+    let document = bench.document();
+    let tokens = Tokens::of(ui.ctx());
+    ui.add_space(8.0);
+    if document.is_changed() {
+        ui.colored_label(tokens.accent, "changed")
+            .on_hover_text("There are changes that are in no file yet");
+    }
+    ui.add(egui::Label::new(document.name()).truncate());
+}

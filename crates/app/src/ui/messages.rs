@@ -1,0 +1,184 @@
+//! Messages: what went wrong with a file, what cannot be assembled, and questions that must be answered.
+
+use eframe::egui::{
+    self, Button, Context, Frame, Id, Margin, Modal, Panel, Rect, RichText, Stroke, Ui, UiBuilder,
+    vec2,
+};
+use steerloft_setup::file::FileError;
+
+use super::{GuardAnswer, Intent, Intents, names};
+use crate::state::{Bench, Trouble};
+use crate::theme::{Metrics, Tokens};
+
+/// A message at the top of the window, there until it is dismissed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Message {
+    /// What happened, in a few words.
+    pub title: String,
+    /// Where and why, and what would be right.
+    pub detail: String,
+    /// What it means for the open setup.
+    pub consequence: &'static str,
+}
+
+impl Message {
+    /// A file could not be opened.
+    #[must_use]
+    pub fn not_opened(error: &FileError) -> Self {
+        Self {
+            title: "The file was not opened".to_owned(),
+            detail: error.to_string(),
+            consequence: "The setup on the bench and its changes are as they were.",
+        }
+    }
+
+    /// The desktop shows no file dialog.
+    #[must_use]
+    pub fn no_dialog() -> Self {
+        Self {
+            title: "No file dialog".to_owned(),
+            detail: "The desktop has none to show: it needs a desktop portal (xdg-desktop-portal) or zenity.".to_owned(),
+            consequence: "Drop a file on this window to open it, or start with `steerloft FILE`; Save writes back to that file.",
+        }
+    }
+
+    /// The setup could not be saved.
+    #[must_use]
+    pub fn not_saved(error: &FileError) -> Self {
+        Self {
+            title: "The setup was not saved".to_owned(),
+            detail: error.to_string(),
+            consequence: "The old file is as it was, and your changes are still here. Save to another place with Save as\u{2026}",
+        }
+    }
+}
+
+/// Draws the message at the top.
+pub fn message_bar(ui: &mut Ui, message: &Message, intents: &mut Intents) {
+    let tokens = Tokens::of(ui.ctx());
+    Panel::top("message")
+        .frame(attention_frame(tokens))
+        .show(ui, |ui| {
+            ui.horizontal_top(|ui| {
+                let button_width = 80.0;
+                ui.allocate_ui(egui::vec2(ui.available_width() - button_width, 0.0), |ui| {
+                    ui.vertical(|ui| {
+                        ui.label(RichText::new(&message.title).color(tokens.warning).strong());
+                        ui.label(&message.detail);
+                        ui.weak(message.consequence);
+                    });
+                });
+                ui.with_layout(egui::Layout::right_to_left(egui::Align::Min), |ui| {
+                    if ui.button("Dismiss").clicked() {
+                        intents.push(Intent::DismissMessage);
+                    }
+                });
+            });
+        });
+}
+
+/// Says over the views why the car on screen is not the one asked for; nothing while it is.
+///
+/// It lies over the drawing and takes no room from it, so that the drawing stands still when it comes and goes.
+pub fn trouble_banner(ui: &mut Ui, bench: &Bench, area: Rect) {
+    let Some(trouble) = bench.derived().trouble() else {
+        return;
+    };
+    let tokens = Tokens::of(ui.ctx());
+    let shown = bench.derived().shown().is_some();
+    let (title, consequence) = match trouble {
+        Trouble::Setup(_) if shown => ("Cannot be assembled", "Dimmed: the last pose that could."),
+        Trouble::Setup(_) => ("Cannot be assembled", "Nothing of this car can be shown."),
+        Trouble::Pose(_) => (
+            "Out of reach",
+            "Dimmed: the last pose that could be reached.",
+        ),
+    };
+    let place = Rect::from_min_max(area.min + vec2(8.0, 8.0), area.max - vec2(8.0, 8.0));
+    ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
+        let frame = attention_frame(tokens)
+            .stroke(Stroke::new(1.0, tokens.warning))
+            .corner_radius(Metrics::CORNER);
+        frame.show(ui, |ui| {
+            ui.set_min_width(ui.available_width());
+            ui.horizontal_wrapped(|ui| {
+                ui.label(RichText::new(title).color(tokens.warning).strong());
+                ui.label(format!("{}.", names::sentence(trouble.reason())));
+                ui.weak(consequence);
+            });
+        });
+    });
+}
+
+/// Asks what is to happen to unsaved changes.
+pub fn guard(ctx: &Context, name: &str, intents: &mut Intents) {
+    let modal = question("unsaved changes", ctx).show(ctx, |ui| {
+        ui.set_max_width(380.0);
+        ui.heading("Unsaved changes");
+        ui.add_space(Metrics::GAP_SMALL);
+        ui.label(format!(
+            "\u{201c}{name}\u{201d} has changes that are in no file yet. Save them first?"
+        ));
+        ui.add_space(Metrics::GAP_LARGE);
+        ui.horizontal(|ui| {
+            let answers = [
+                ("Save", GuardAnswer::Save),
+                ("Discard", GuardAnswer::Discard),
+                ("Cancel", GuardAnswer::Cancel),
+            ];
+            for (text, answer) in answers {
+                if ui
+                    .add(Button::new(text).min_size(egui::vec2(84.0, 26.0)))
+                    .clicked()
+                {
+                    intents.push(Intent::Guard(answer));
+                }
+            }
+        });
+    });
+    if modal.should_close() {
+        intents.push(Intent::Guard(GuardAnswer::Cancel));
+    }
+}
+
+/// What the program is, and what to mind when working on a car.
+pub fn about(ctx: &Context, intents: &mut Intents) {
+    let modal = question("about", ctx).show(ctx, |ui| {
+        ui.set_max_width(460.0);
+        ui.heading(format!("Steerloft {}", env!("CARGO_PKG_VERSION")));
+        ui.label("A bench for the steering and suspension linkages of small cars.");
+        ui.add_space(Metrics::GAP_LARGE);
+        ui.label(RichText::new("Mind when you work on a car").strong());
+        for caution in CAUTIONS {
+            ui.add_space(Metrics::GAP_SMALL);
+            ui.label(*caution);
+        }
+        ui.add_space(Metrics::GAP_LARGE);
+        if ui.button("Close").clicked() {
+            intents.push(Intent::CloseAbout);
+        }
+    });
+    if modal.should_close() {
+        intents.push(Intent::CloseAbout);
+    }
+}
+
+/// A window over everything else that is to be answered first.
+fn question(name: &str, ctx: &Context) -> Modal {
+    let style = ctx.global_style();
+    Modal::new(Id::unique(name)).frame(Frame::window(&style).inner_margin(Margin::same(18)))
+}
+
+/// Short cautions for whoever builds what was drawn.
+pub const CAUTIONS: &[&str] = &[
+    "Wheels off the ground and power off before you work on linkages. A servo can trap fingers.",
+    "Turn the wheels to full lock by hand, both ways, over the whole wheel travel, and look for binding before you switch on.",
+    "A kart, or anything that carries a person: have the design and the work checked by someone qualified, and follow the local rules and the scrutineering of the class.",
+    "Figures are geometry. They are no promise of how a car handles.",
+];
+
+fn attention_frame(tokens: &Tokens) -> Frame {
+    Frame::new()
+        .fill(tokens.warning_soft)
+        .inner_margin(Margin::symmetric(Metrics::MARGIN, 6))
+}

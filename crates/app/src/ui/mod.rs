@@ -1,0 +1,89 @@
+//! The window: panels, views and curves. They draw the state and gather what the user wants; nothing here changes it.
+
+pub mod adjustments;
+pub mod cursors;
+pub mod curves;
+pub mod drop;
+pub mod figures;
+pub mod intent;
+pub mod menu;
+pub mod messages;
+pub mod names;
+pub mod record;
+pub mod rods;
+pub mod views;
+pub mod widgets;
+
+pub use intent::{GuardAnswer, Intent, Intents};
+
+use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Ui};
+
+use crate::state::Bench;
+use crate::theme::{Metrics, Tokens};
+
+/// What the window remembers that is no part of the document: where it looks and what is switched on.
+#[derive(Debug, Default)]
+pub struct ViewState {
+    /// The drawings.
+    pub views: views::Views,
+    /// Whether the curves fill their panels instead of keeping fixed ranges.
+    pub curves_fitted: bool,
+    /// The adjustment used last; of several that move a pivot alike, a drag takes this one.
+    pub last_adjustment: Option<usize>,
+}
+
+/// Draws everything between the menu and the lower edge.
+pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Intents) {
+    let tokens = Tokens::of(ui.ctx());
+    let width = ui.ctx().content_rect().width();
+    Panel::bottom("figures")
+        .frame(panel_frame(tokens))
+        .show(ui, |ui| figures::show(ui, bench));
+    Panel::left("adjustments")
+        .default_size(share(width, 0.225, 240.0, 330.0))
+        .size_range(220.0..=420.0)
+        .frame(panel_frame(tokens))
+        .show(ui, |ui| adjustments::show(ui, bench, view, intents));
+    Panel::right("curves")
+        .default_size(share(width, 0.285, 280.0, 520.0))
+        .size_range(240.0..=760.0)
+        .frame(panel_frame(tokens))
+        .show(ui, |ui| curves::show(ui, bench, view, intents));
+    CentralPanel::no_frame()
+        .frame(Frame::new().fill(tokens.canvas))
+        .show(ui, |ui| centre(ui, bench, view, intents));
+}
+
+fn centre(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Intents) {
+    let tokens = Tokens::of(ui.ctx());
+    Panel::bottom("cursors")
+        .frame(panel_frame(tokens))
+        .show(ui, |ui| cursors::show(ui, bench, intents));
+    CentralPanel::no_frame()
+        .frame(Frame::new().fill(tokens.canvas))
+        .show(ui, |ui| {
+            let area = ui.max_rect();
+            views::show(ui, bench, view, intents);
+            messages::trouble_banner(ui, bench, area);
+        });
+}
+
+/// A share of the window's width within limits, points.
+fn share(width: f32, share: f32, least: f32, most: f32) -> f32 {
+    (width * share).round().clamp(least, most)
+}
+
+fn panel_frame(tokens: &Tokens) -> Frame {
+    Frame::new()
+        .fill(tokens.panel)
+        .inner_margin(Margin::symmetric(Metrics::MARGIN, 8))
+}
+
+/// Shows a note when the pointer rests on a widget; nothing for an empty one.
+pub(crate) fn note(response: egui::Response, text: &str) -> egui::Response {
+    if text.is_empty() {
+        response
+    } else {
+        response.on_hover_text(text)
+    }
+}

@@ -1,0 +1,134 @@
+//! Small controls that several panels share.
+
+use std::ops::RangeInclusive;
+
+use eframe::egui::{
+    self, Align, Button, DragValue, Layout, Response, RichText, Slider, SliderClamping, Ui,
+    WidgetInfo, vec2,
+};
+
+use crate::format;
+use crate::theme::Metrics;
+
+/// A number that can be dragged and typed, with decimal point or comma.
+pub struct NumberField<'a> {
+    /// Accessible name.
+    pub name: &'a str,
+    /// Unit written after it.
+    pub unit: &'a str,
+    /// Least and greatest value.
+    pub range: RangeInclusive<f64>,
+    /// Change per point of dragging and per key.
+    pub speed: f64,
+    /// Decimals shown at most; zeros at the end are left out.
+    pub decimals: usize,
+}
+
+impl NumberField<'_> {
+    /// Draws the field, which changes the value.
+    pub fn show(&self, ui: &mut Ui, value: &mut f64) -> Response {
+        let decimals = self.decimals;
+        let suffix = match self.unit {
+            "" => String::new(),
+            "\u{b0}" => self.unit.to_owned(),
+            unit => format!(" {unit}"),
+        };
+        let field = DragValue::new(value)
+            .range(self.range.clone())
+            .clamp_existing_to_range(false)
+            .speed(self.speed)
+            .min_size(vec2(Metrics::FIELD_WIDTH, Metrics::CONTROL_HEIGHT))
+            .update_while_editing(false)
+            .custom_formatter(move |value, _| format::short(value, decimals))
+            .custom_parser(format::parse)
+            .suffix(suffix);
+        ui.add(field).accessible_name(self.name)
+    }
+}
+
+/// A slider without writing that takes the width it is given.
+pub fn slider(
+    ui: &mut Ui,
+    name: &str,
+    value: &mut f64,
+    range: RangeInclusive<f64>,
+    width: f32,
+) -> Response {
+    ui.spacing_mut().slider_width = width;
+    let slider = Slider::new(value, range)
+        .clamping(SliderClamping::Edits)
+        .show_value(false);
+    ui.add(slider).accessible_name(name)
+}
+
+/// A button whose accessible name says more than its text.
+pub fn named_button(ui: &mut Ui, enabled: bool, button: Button<'_>, name: &str) -> Response {
+    let response = ui.add_enabled(enabled, button);
+    response.widget_info(|| WidgetInfo::labeled(egui::Role::Button, enabled, name));
+    response
+}
+
+/// Heading of a group of controls.
+pub fn group_heading(ui: &mut Ui, text: &str) {
+    ui.add_space(Metrics::GAP);
+    ui.label(RichText::new(text).heading().strong());
+    ui.add_space(-1.0);
+    let width = ui.available_width();
+    let (rect, _) = ui.allocate_exact_size(vec2(width, 1.0), egui::Sense::hover());
+    let stroke = ui.visuals().widgets.noninteractive.bg_stroke;
+    ui.painter().hline(rect.x_range(), rect.center().y, stroke);
+    ui.add_space(Metrics::GAP_SMALL);
+}
+
+/// A row with a name at its start and something at its end.
+pub fn name_row<R>(
+    ui: &mut Ui,
+    add_name: impl FnOnce(&mut Ui),
+    add_end: impl FnOnce(&mut Ui) -> R,
+) -> R {
+    ui.horizontal(|ui| {
+        ui.set_min_height(Metrics::CONTROL_HEIGHT);
+        let end_width = 52.0;
+        ui.allocate_ui_with_layout(
+            vec2(ui.available_width() - end_width, Metrics::CONTROL_HEIGHT),
+            Layout::left_to_right(Align::Center),
+            |ui| {
+                ui.set_min_width(ui.available_width());
+                add_name(ui);
+            },
+        );
+        ui.with_layout(Layout::right_to_left(Align::Center), add_end)
+            .inner
+    })
+    .inner
+}
+
+/// A row of buttons of which one is chosen; the place of the one clicked.
+pub fn segments<'a>(
+    ui: &mut Ui,
+    name: &str,
+    options: impl Iterator<Item = &'a str>,
+    chosen: Option<usize>,
+) -> Option<usize> {
+    let mut clicked = None;
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 2.0;
+        for (index, option) in options.enumerate() {
+            let selected = chosen == Some(index);
+            let button = Button::selectable(selected, option).frame_when_inactive(true);
+            let response = ui.add(button);
+            response.widget_info(|| {
+                WidgetInfo::selected(
+                    egui::Role::RadioButton,
+                    ui.is_enabled(),
+                    selected,
+                    format!("{name}: {option}"),
+                )
+            });
+            if response.clicked() && !selected {
+                clicked = Some(index);
+            }
+        }
+    });
+    clicked
+}
