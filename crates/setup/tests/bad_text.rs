@@ -96,6 +96,11 @@ fn texts_that_are_no_setup() {
             "there is no format 0; this program reads format 1",
         ),
         (
+            "Setup(format: §99999999999)",
+            "this file has format 99999999999, which is newer than this program; \
+             this program reads format 1: use a newer version of it",
+        ),
+        (
             "Setup(format: §7, anything: else)",
             "this file has format 7, which is newer than this program; \
              this program reads format 1: use a newer version of it",

@@ -59,10 +59,10 @@ pub(super) fn explain(text: &str, error: SpannedError) -> FileError {
 
 /// Whether nothing of the text is left at a line and column.
 fn ends_before(text: &str, line: usize, column: usize) -> bool {
-    let end = line_and_column(text, text.len());
-    (line, column) >= end || text.trim_end().len() <= offset_of(text, line, column)
+    text.trim_end().len() <= offset_of(text, line, column)
 }
 
+/// Byte offset of a line and column, both from 1; the text's end for what lies behind it.
 fn offset_of(text: &str, line: usize, column: usize) -> usize {
     let starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1));
     let start = starts

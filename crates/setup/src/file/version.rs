@@ -27,7 +27,7 @@ pub(super) fn read_document(text: &str) -> Result<Document, FileError> {
 }
 
 /// The number in the text's first field, which must be `format`; nothing behind it is looked at.
-fn format_of(text: &str) -> Result<u32, FileError> {
+fn format_of(text: &str) -> Result<u64, FileError> {
     let mut scanner = Scanner::new(text, 0);
     scanner.skip_blanks();
     let beginning = scanner.offset();
@@ -70,9 +70,9 @@ fn format_of(text: &str) -> Result<u32, FileError> {
     })
 }
 
-fn unknown_format(text: &str, format: u32) -> FileError {
+fn unknown_format(text: &str, format: u64) -> FileError {
     let at = super::locate::locate(text, &crate::check::Path::root().field("format"));
-    if format > NEWEST_FORMAT {
+    if format > u64::from(NEWEST_FORMAT) {
         text_error(
             text,
             at,

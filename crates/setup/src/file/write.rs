@@ -1,10 +1,11 @@
 //! Writing: beside the old file first, over it when all is on the disk.
 
-use std::fs::{self, File};
+use std::fs::{self, File, Permissions};
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
 use ron::ser::PrettyConfig;
+use tempfile::NamedTempFile;
 
 use super::document::WrittenDocument;
 use super::error::{FileError, plain_reason};
@@ -68,39 +69,53 @@ impl From<io::Error> for Failure {
 
 fn write_text(path: &Path, text: &str) -> Result<(), Failure> {
     let target = follow_links(path)?;
-    let old = match fs::metadata(&target) {
-        Ok(metadata) if !metadata.is_file() => {
-            return Err(Failure::new("something there is not a file", ANOTHER_NAME));
-        }
-        Ok(metadata) if metadata.permissions().readonly() => {
-            return Err(Failure::new("the file is read-only", ANOTHER_NAME));
-        }
-        Ok(metadata) => Some(metadata),
-        Err(error) if error.kind() == io::ErrorKind::NotFound => None,
-        Err(error) => return Err(error.into()),
-    };
+    let rights = rights_of_old(&target)?;
     let folder = match target.parent() {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
         _ => Path::new("."),
     };
+    let temporary = written_beside(folder, text, rights)?;
+    temporary.persist(&target).map_err(|error| error.error)?;
+    sync_folder(folder);
+    Ok(())
+}
+
+/// The rights of the file that is to be replaced, if there is one; refuses what must not be replaced.
+fn rights_of_old(target: &Path) -> Result<Option<Permissions>, Failure> {
+    match fs::metadata(target) {
+        Ok(metadata) if !metadata.is_file() => {
+            Err(Failure::new("something there is not a file", ANOTHER_NAME))
+        }
+        Ok(metadata) if metadata.permissions().readonly() => {
+            Err(Failure::new("the file is read-only", ANOTHER_NAME))
+        }
+        Ok(metadata) => Ok(Some(metadata.permissions())),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(error.into()),
+    }
+}
+
+/// A temporary file in the folder with the text, on the disk; it goes away unless it is renamed.
+fn written_beside(
+    folder: &Path,
+    text: &str,
+    rights: Option<Permissions>,
+) -> io::Result<NamedTempFile> {
     let mut builder = tempfile::Builder::new();
     builder.prefix(".steerloft-").suffix(".tmp");
-    match &old {
-        Some(metadata) => builder.permissions(metadata.permissions()),
+    match &rights {
+        Some(rights) => builder.permissions(rights.clone()),
         None => with_default_permissions(&mut builder),
     };
     let mut temporary = builder.tempfile_in(folder)?;
     temporary.write_all(text.as_bytes())?;
-    temporary.as_file().sync_all()?;
-    if let Some(metadata) = &old {
-        // The process's mask may have taken rights away when the file was made.
-        temporary
-            .as_file()
-            .set_permissions(metadata.permissions())?;
+    if let Some(rights) = rights {
+        // The process's mask may have taken rights away when the file was made. Where a file system knows no
+        // rights there are none to keep.
+        let _ = temporary.as_file().set_permissions(rights);
     }
-    temporary.persist(&target).map_err(|error| error.error)?;
-    sync_folder(folder);
-    Ok(())
+    temporary.as_file().sync_all()?;
+    Ok(temporary)
 }
 
 /// The file that a path leads to through symbolic links, whether it exists or not.
@@ -130,7 +145,7 @@ fn with_default_permissions<'a, 'b, 'c>(
     builder: &'a mut tempfile::Builder<'b, 'c>,
 ) -> &'a mut tempfile::Builder<'b, 'c> {
     use std::os::unix::fs::PermissionsExt as _;
-    builder.permissions(fs::Permissions::from_mode(0o666))
+    builder.permissions(Permissions::from_mode(0o666))
 }
 
 /// A new file takes the folder's rights by itself.
