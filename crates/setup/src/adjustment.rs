@@ -220,6 +220,9 @@ pub enum Member {
 pub enum Scalar {
     /// Front-axle station to rear axle, mm.
     Wheelbase,
+    /// Where the front-axle station lies, mm ahead of the origin: a front axle moved against the chassis takes its
+    /// points, this and the wheelbase along, so that the rear axle stays where it is.
+    FrontStation,
     /// Chassis underside over the road, mm.
     RideHeight,
     /// Loaded tyre radius, both sides, mm.

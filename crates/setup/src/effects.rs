@@ -131,6 +131,7 @@ fn given_for(side: Side, sides: EffectSides, given: &Position) -> Vector {
 fn add(axle: &mut FrontAxle, scalar: Scalar, by: f64) {
     match scalar {
         Scalar::Wheelbase => axle.wheelbase += by,
+        Scalar::FrontStation => axle.station += by,
         Scalar::RideHeight => axle.road.ride_height += by,
         Scalar::Pitch => axle.road.pitch += by.to_radians(),
         Scalar::Roll => axle.road.roll += by.to_radians(),

@@ -89,6 +89,7 @@ fn axle_at_base(car: &Car, rods: Rods) -> FrontAxle {
         drive: drive(&car.drive),
         rods: rods_of(rods),
         wheelbase: car.wheelbase,
+        station: 0.0,
         road: Road {
             ride_height: car.ride_height,
             pitch: car.pitch.to_radians(),

@@ -226,8 +226,9 @@ type Figure = fn(&Layout) -> f64;
 
 #[test]
 fn scalars_are_added_to() {
-    let cases: [(Scalar, Figure, f64); 7] = [
+    let cases: [(Scalar, Figure, f64); 8] = [
         (Scalar::Wheelbase, |layout| layout.axle.wheelbase, 1.0),
+        (Scalar::FrontStation, |layout| layout.axle.station, 1.0),
         (
             Scalar::RideHeight,
             |layout| layout.axle.road.ride_height,
@@ -283,6 +284,11 @@ fn moving_the_front_axle_changes_the_wheelbase_by_as_much() {
     let after = layout(&setup);
     let forward = after.axle.wheelbase - before.axle.wheelbase;
     assert!(forward > 0.0);
+    assert_relative_eq!(after.axle.station, before.axle.station + forward);
+    assert_relative_eq!(
+        after.axle.rear_axle_behind(),
+        before.axle.rear_axle_behind()
+    );
     for side in Side::BOTH {
         for point in PointName::ALL
             .into_iter()

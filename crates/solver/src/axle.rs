@@ -71,8 +71,18 @@ pub struct FrontAxle {
     pub rods: Sides<Rod>,
     /// Distance from the front-axle station to the rear axle, mm.
     pub wheelbase: f64,
+    /// Where the front-axle station lies, mm ahead of the origin: 0 unless the front axle has been moved.
+    pub station: f64,
     /// The road plane.
     pub road: Road,
+}
+
+impl FrontAxle {
+    /// How far behind the origin the rear axle lies, mm.
+    #[must_use]
+    pub fn rear_axle_behind(&self) -> f64 {
+        self.wheelbase - self.station
+    }
 }
 
 /// Outboard spin axis of a wheel pointing straight ahead at the given camber (rad, top outboard positive),

@@ -59,6 +59,12 @@ impl FrontAxle {
     /// Refuses numbers that are not finite or out of bounds.
     pub(crate) fn check(&self) -> Result<(), SolveError> {
         positive("the wheelbase", self.wheelbase)?;
+        within(
+            "the place of the front-axle station",
+            "a number from -1,000,000 to 1,000,000 mm",
+            self.station,
+            self.station.abs() <= FARTHEST,
+        )?;
         let road = &self.road;
         within(
             "the ride height",

@@ -127,7 +127,7 @@ impl Check<'_> {
         let rod = rod_angles(corner);
         self.angle(&name("rod_top"), &row["rod_top"], rod.top);
         self.angle(&name("rod_front"), &row["rod_front"], rod.front);
-        if let Some(centre) = turn_centre(corner, road, assembly.axle().wheelbase) {
+        if let Some(centre) = turn_centre(corner, road, assembly.axle().rear_axle_behind()) {
             // Near straight ahead the centre runs off to where a rounding of the angle is millimetres.
             let tolerance = TOLERANCE.max(1e-11 * centre.radius * centre.radius);
             self.near(&name("turn_y"), &row["turn_y"], centre.lateral, tolerance);
@@ -152,7 +152,11 @@ impl Check<'_> {
                 self.near(&what, &row["ackermann"], share, SHARE_TOLERANCE);
             }
         }
-        if let Some(turn) = turning(pose, &assembly.axle().road, assembly.axle().wheelbase) {
+        if let Some(turn) = turning(
+            pose,
+            &assembly.axle().road,
+            assembly.axle().rear_axle_behind(),
+        ) {
             let radius = turn.swept_radius;
             let tolerance = TOLERANCE.max(1e-11 * radius * radius);
             let what = format!("{what} turn_spread");

@@ -77,6 +77,7 @@ fn axle(knuckle: Knuckle) -> Assembly {
         }),
         rods: Sides::both(Rod::HoldToe(0.0)),
         wheelbase: 200.0,
+        station: 0.0,
         road: LEVEL,
     })
     .unwrap()

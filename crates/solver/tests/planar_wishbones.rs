@@ -85,6 +85,7 @@ fn assemble_at(corner: &Planar, steering_arm: f64, hub: Point) -> Assembly {
         }),
         rods: Sides::both(Rod::HoldToe(0.0)),
         wheelbase: 2500.0,
+        station: 0.0,
         road: ROAD,
     })
     .unwrap()

@@ -87,9 +87,11 @@ fn check_effect(at: &Path, effect: &Effect, used: Use, car: &Car) -> Result<(), 
         }
         Effect::Add { scalar, by } => {
             let (most, unit) = match scalar {
-                Scalar::Wheelbase | Scalar::RideHeight | Scalar::TyreRadius | Scalar::TyreWidth => {
-                    (MAX_LENGTH, "mm")
-                }
+                Scalar::Wheelbase
+                | Scalar::FrontStation
+                | Scalar::RideHeight
+                | Scalar::TyreRadius
+                | Scalar::TyreWidth => (MAX_LENGTH, "mm"),
                 Scalar::Camber | Scalar::Pitch | Scalar::Roll => (MAX_ANGLE, "degrees"),
             };
             number(&at.field("by"), *by, -most, most, unit)

@@ -348,6 +348,7 @@ fn symmetrical(
             drive: *drive,
             rods: Sides::both(Rod::HoldToe(0.0)),
             wheelbase,
+            station: 0.0,
             road: Road {
                 ride_height,
                 pitch: 0.0,

@@ -144,7 +144,7 @@ pub fn arm_lines(assembly: &Assembly) -> Option<ArmLines> {
     let (other_x, other_y, other_dx, other_dy) = lines.right;
     let along =
         ((other_x - x) * other_dy - (other_y - y) * other_dx) / (dx * other_dy - dy * other_dx);
-    let behind = -(x + along * dx);
+    let behind = assembly.axle().station - (x + along * dx);
     let share = 100.0 * assembly.axle().wheelbase / behind;
     (behind.is_finite() && share.is_finite()).then_some(ArmLines { behind, share })
 }

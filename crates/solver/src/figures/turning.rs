@@ -15,13 +15,17 @@ pub struct TurnCentre {
 }
 
 /// The wheel's turn centre on the rear-axle line, or nothing while its axis is parallel to that line.
+///
+/// `rear_axle_behind` is the rear axle's distance behind the origin, mm: [`FrontAxle::rear_axle_behind`].
+///
+/// [`FrontAxle::rear_axle_behind`]: crate::axle::FrontAxle::rear_axle_behind
 #[must_use]
-pub fn turn_centre(pose: &CornerPose, road: &Road, wheelbase: f64) -> Option<TurnCentre> {
+pub fn turn_centre(pose: &CornerPose, road: &Road, rear_axle_behind: f64) -> Option<TurnCentre> {
     let axes = road.axes();
     let contact = contact_centre(pose, &axes.up).coords;
     let outboard = wheel_axes(pose, &axes.up).outboard;
     let (x, y) = (contact.dot(&axes.forward), contact.dot(&axes.leftward));
-    let along = (-wheelbase - x) / outboard.dot(&axes.forward);
+    let along = (-rear_axle_behind - x) / outboard.dot(&axes.forward);
     let lateral = y + along * outboard.dot(&axes.leftward);
     (along.is_finite() && lateral.is_finite()).then_some(TurnCentre {
         lateral,
@@ -41,10 +45,11 @@ pub struct Turning {
     pub swept_radius: f64,
 }
 
-/// The turn of an axle, or nothing while a wheel's axis is parallel to the rear-axle line.
+/// The turn of an axle, or nothing while a wheel's axis is parallel to the rear-axle line. `rear_axle_behind` as for
+/// [`turn_centre`].
 #[must_use]
-pub fn turning(pose: &AxlePose, road: &Road, wheelbase: f64) -> Option<Turning> {
-    let centre = |side| turn_centre(pose.corners.get(side), road, wheelbase);
+pub fn turning(pose: &AxlePose, road: &Road, rear_axle_behind: f64) -> Option<Turning> {
+    let centre = |side| turn_centre(pose.corners.get(side), road, rear_axle_behind);
     let centres = Sides::new(centre(Side::Left)?, centre(Side::Right)?);
     let swept = |side: Side| centres.get(side).radius + 0.5 * pose.corners.get(side).tyre_width;
     Some(Turning {

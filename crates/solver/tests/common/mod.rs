@@ -69,6 +69,7 @@ pub fn front_axle(case: &Value) -> FrontAxle {
         drive: drive(&case["drive"]),
         rods: rods(&case["rods"]),
         wheelbase: number(&case["wheelbase"]),
+        station: 0.0,
         road: Road {
             ride_height: number(&case["ride_height"]),
             pitch: number(&case["pitch"]).to_radians(),
