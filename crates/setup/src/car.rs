@@ -5,7 +5,7 @@
 use serde::{Deserialize, Serialize};
 use steerloft_solver::frame::{Point, Vector};
 
-use crate::adjustment::Adjustment;
+use crate::adjustment::{Adjustment, Unit};
 
 /// A position or direction in chassis axes: x forward, y left, z up; mm for positions.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -124,6 +124,16 @@ pub enum Drive {
         /// Right inner ball at input 0.
         rod_inner_right: Position,
     },
+}
+
+impl Drive {
+    /// Unit of the steering input: degrees of an arm, or mm of a rack.
+    #[must_use]
+    pub const fn input_unit(&self) -> Unit {
+        match self {
+            Self::SwingArm { .. } => Unit::Degrees,
+        }
+    }
 }
 
 /// The servo's case as a box along chassis axes; it goes where the arm's axis point goes.
