@@ -10,6 +10,7 @@ use crate::closure::second_order::Rotation;
 use crate::drive::{DriveKinematics, DriveMiss, InnerBalls};
 use crate::error::SolveError;
 use crate::frame::{Side, Sides};
+use crate::joints::JointLimits;
 use crate::pose::{AxlePose, Coordinates, CornerPose, DrivePose};
 
 /// Farthest turn of a knuckle, rad, over which its known motion is taken for a first guess.
@@ -25,6 +26,7 @@ pub struct Assembly {
     corners: Sides<CornerClosure>,
     rod_lengths: Sides<f64>,
     static_pose: AxlePose,
+    joints: Option<JointLimits>,
 }
 
 impl Assembly {
@@ -66,7 +68,21 @@ impl Assembly {
             corners,
             rod_lengths: set.map(|rod| rod.length),
             static_pose,
+            joints: None,
         })
+    }
+
+    /// The same with limits of the ball joints, at which sweeps then stop. Single poses are not held to them.
+    #[must_use]
+    pub const fn with_joint_limits(mut self, joints: JointLimits) -> Self {
+        self.joints = Some(joints);
+        self
+    }
+
+    /// The limits of the ball joints, if any are given.
+    #[must_use]
+    pub const fn joint_limits(&self) -> Option<&JointLimits> {
+        self.joints.as_ref()
     }
 
     /// The geometry this was made from.

@@ -10,6 +10,9 @@ pub enum SolveError {
     /// A member cannot reach its joint.
     #[error(transparent)]
     OutOfReach(#[from] OutOfReach),
+    /// A ball joint has swung as far as it goes.
+    #[error(transparent)]
+    JointLimit(#[from] JointLimit),
     /// Points that must differ coincide, or an axis has no direction.
     #[error("{}: {fault}", place_name(*.side))]
     Degenerate {
@@ -233,4 +236,40 @@ impl std::fmt::Display for OutOfReach {
             self.joint()
         )
     }
+}
+
+/// A ball of a tie rod.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Joint {
+    /// At the steering drive.
+    Inner,
+    /// At the steering arm.
+    Outer,
+}
+
+impl std::fmt::Display for Joint {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(match self {
+            Self::Inner => "inner",
+            Self::Outer => "outer",
+        })
+    }
+}
+
+/// How far a ball joint has swung against its limit.
+#[derive(Debug, Clone, Copy, PartialEq, Error)]
+#[error(
+    "the {side} tie rod's {joint} ball joint swings {:.1} degrees, and {:.1} is its limit",
+    misalignment.to_degrees(),
+    most.to_degrees()
+)]
+pub struct JointLimit {
+    /// Its side.
+    pub side: Side,
+    /// Which ball.
+    pub joint: Joint,
+    /// Angle between the rod and the plane square to the stud, rad.
+    pub misalignment: f64,
+    /// The limit, rad.
+    pub most: f64,
 }

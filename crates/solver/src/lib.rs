@@ -16,6 +16,7 @@ pub mod drive;
 pub mod error;
 pub mod figures;
 pub mod frame;
+pub mod joints;
 mod on_road;
 pub mod pose;
 pub mod suspension;

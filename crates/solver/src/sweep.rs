@@ -1,8 +1,9 @@
 //! Sweeps: poses along the steering input or the wheel travel, each to its lock.
 
 use crate::assembly::Assembly;
-use crate::error::SolveError;
+use crate::error::{JointLimit, Member, SolveError};
 use crate::frame::Sides;
+use crate::joints::JointLimits;
 use crate::pose::AxlePose;
 
 /// Evenly spaced values from one end to the other.
@@ -48,8 +49,47 @@ pub struct Sweep {
 pub struct Lock {
     /// The swept value at the lock, rad or mm.
     pub at: f64,
-    /// What locks.
+    /// What locks, and by how much it would miss at the next value of the sweep.
     pub cause: SolveError,
+    /// In which way it locks.
+    pub kind: LockKind,
+}
+
+/// In which way a linkage locks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LockKind {
+    /// A rod or link points straight at the axis it should turn.
+    DeadCentre,
+    /// A member of the suspension can reach no farther.
+    OutOfReach,
+    /// A ball joint has swung as far as it goes.
+    JointLimit,
+}
+
+impl std::fmt::Display for LockKind {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(match self {
+            Self::DeadCentre => "dead centre",
+            Self::OutOfReach => "out of reach",
+            Self::JointLimit => "joint limit",
+        })
+    }
+}
+
+impl LockKind {
+    fn of(cause: &SolveError) -> Self {
+        match cause {
+            SolveError::JointLimit(_) => Self::JointLimit,
+            SolveError::OutOfReach(miss) => match miss.member {
+                Member::TieRod | Member::DragLink | Member::CrossLink => Self::DeadCentre,
+                Member::Suspension => Self::OutOfReach,
+            },
+            SolveError::Degenerate { .. }
+            | SolveError::BadNumber { .. }
+            | SolveError::NoTravel { .. }
+            | SolveError::NotClosed { .. } => Self::OutOfReach,
+        }
+    }
 }
 
 impl Sweep {
@@ -94,6 +134,12 @@ fn sweep(
         for value in values {
             match pose(&near, value) {
                 Ok(next) => {
+                    if let Some(limits) = assembly.joint_limits()
+                        && let Some(limit) = limits.exceeded(&next)
+                    {
+                        let lock = joint_lock(limits, limit, (&near, at), value, &pose);
+                        return (poses, Some(lock));
+                    }
                     near = next;
                     at = value;
                     poses.push(next);
@@ -114,6 +160,36 @@ fn sweep(
     }
 }
 
+/// Where a ball joint meets its limit, between a value at which all are within and one at which one is beyond.
+fn joint_lock(
+    limits: &JointLimits,
+    limit: JointLimit,
+    (near, within): (&AxlePose, f64),
+    beyond: f64,
+    pose: impl Fn(&AxlePose, f64) -> Result<AxlePose, SolveError>,
+) -> Lock {
+    let (mut within, mut beyond, mut cause) = (within, beyond, limit);
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (within + beyond);
+        match pose(near, middle).ok().map(|pose| limits.exceeded(&pose)) {
+            Some(Some(limit)) => {
+                beyond = middle;
+                cause = limit;
+            }
+            Some(None) => within = middle,
+            None => break,
+        }
+    }
+    Lock {
+        at: within,
+        cause: cause.into(),
+        kind: LockKind::JointLimit,
+    }
+}
+
+/// Halvings of a step of a sweep: down to the rounding of the swept value.
+const HALVINGS: usize = 52;
+
 impl Lock {
     fn on_way(from: f64, to: f64, cause: SolveError) -> Self {
         let share = match cause {
@@ -122,6 +198,7 @@ impl Lock {
         };
         Self {
             at: from + (to - from) * share,
+            kind: LockKind::of(&cause),
             cause,
         }
     }
