@@ -130,20 +130,20 @@ impl Assembly {
     ) -> Result<AxlePose, SolveError> {
         check_inputs(input, &travel)?;
         let drive = self.drive.pose(input);
-        let solved = Sides::from_fn(|side| {
-            self.corner(near, side, drive.as_ref().ok(), input, *travel.get(side))
-        });
-        let corners = match (solved.left, solved.right) {
-            (Ok(left), Ok(right)) => Sides::new(left, right),
-            (Err(error), Ok(_)) | (Ok(_), Err(error)) => return Err(error),
-            (Err(left), Err(right)) => return Err(first_to_lock(left, right)),
-        };
-        Ok(AxlePose {
-            input,
-            travel,
-            drive: drive.map_err(|miss| miss.at(input, 1.0))?,
-            corners,
-        })
+        let goal = drive.as_ref().ok();
+        let left = self.corner(near, Side::Left, goal, input, travel.left);
+        let right = self.corner(near, Side::Right, goal, input, travel.right);
+        match (left, right, drive) {
+            (Ok(left), Ok(right), Ok(drive)) => Ok(AxlePose {
+                input,
+                travel,
+                drive,
+                corners: Sides { left, right },
+            }),
+            (Err(left), Err(right), _) => Err(first_to_lock(left, right)),
+            (Err(error), Ok(_), _) | (Ok(_), Err(error), _) => Err(error),
+            (Ok(_), Ok(_), Err(miss)) => Err(miss.at(input, 1.0)),
+        }
     }
 
     /// One corner's pose. Newton's iteration is tried from where the known motions lead; where that fails, it is led

@@ -36,6 +36,8 @@ struct Drawn {
     wheel_centre: Vector,
     /// Coordinates of the outer ball.
     steering_arm: Vector,
+    /// Components of the spin axis.
+    spin_axis: Vector,
 }
 
 impl Drawn {
@@ -44,6 +46,7 @@ impl Drawn {
         Self {
             wheel_centre: axis.local(&knuckle.wheel_centre),
             steering_arm: axis.local(&knuckle.steering_arm),
+            spin_axis: axis.components(&knuckle.spin_axis),
             axis,
         }
     }
@@ -161,6 +164,16 @@ impl CornerClosure {
             return axis.frame;
         }
         self.drawn.axis
+    }
+
+    /// The unit spin axis, pointing outboard, when placed at the coordinates.
+    #[inline]
+    pub(crate) fn spin_axis(&self, at: &Coordinates, placed: &Placed) -> Vector {
+        if self.kinematics.moves_axis_in_knuckle() {
+            self.direction(at, placed, &self.knuckle.spin_axis)
+        } else {
+            placed.frame.direction(&self.drawn.spin_axis)
+        }
     }
 
     /// A direction of the knuckle as drawn, as it points when placed at the coordinates.

@@ -59,7 +59,7 @@ impl CornerClosure {
             .kinematics
             .kingpin(at.suspension, &self.knuckle)
             .ok_or(apart)?;
-        let spin_axis = self.direction(at, &placed, &self.knuckle.spin_axis);
+        let spin_axis = self.spin_axis(at, &placed);
         if spin_axis.z.abs() > FLATTEST_WHEEL {
             return Err(SolveError::Degenerate {
                 side: Some(self.side),

@@ -115,7 +115,9 @@ impl FixedAxis {
         })
     }
 
-    /// Newton's iteration on the polynomial, under the same rules as the general one.
+    /// Halley's iteration on the polynomial, under the rules of the general one: the residual must at least halve
+    /// and the slope keep the sign of the branch. The method cubes the error; a last step whose error cubed is below
+    /// rounding is not evaluated here, since whoever takes the turn for a pose evaluates it anyway.
     #[inline]
     fn ellipse_turn(
         &self,
@@ -126,7 +128,7 @@ impl FixedAxis {
         tolerance: f64,
     ) -> Option<f64> {
         let (p, q) = (&self.by_cos, &self.by_sin);
-        // Half the squared distance, as constant + c1 cos + s1 sin + c2 cos^2 + s2 sin cos.
+        // Half the squared distance less that of the rod: constant + c1 cos + s1 sin + c2 cos^2 + s2 sin cos.
         let c1 = offset.dot(p);
         let s1 = offset.dot(q);
         let c2 = 0.5 * (p.norm_squared() - q.norm_squared());
@@ -134,11 +136,14 @@ impl FixedAxis {
         let constant = 0.5 * (offset.norm_squared() + q.norm_squared() - length * length);
         let mut turn = start;
         let mut residual = f64::INFINITY;
-        let mut promised = f64::INFINITY;
         for _ in 0..MOST_STEPS {
             let (sin, cos) = turn.sin_cos();
-            let value = constant + c1 * cos + s1 * sin + (c2 * cos + s2 * sin) * cos;
+            let first = c1 * cos + s1 * sin;
+            let second = c2 * cos + s2 * sin;
+            let value = constant + first + second * cos;
             let slope = s1 * cos - c1 * sin + s2 * (cos * cos - sin * sin) - 2.0 * c2 * sin * cos;
+            let bend = -first - 4.0 * second * cos + 2.0 * c2;
+            // Every comparison is put so that not-a-number fails it.
             let on_branch = slope * branch > 0.0;
             if !on_branch {
                 return None;
@@ -151,17 +156,16 @@ impl FixedAxis {
             if !halved {
                 return (left <= 64.0 * tolerance).then_some(turn);
             }
-            if residual.is_finite() {
-                let shrinks = left / residual;
-                promised = left * shrinks * shrinks;
-            }
             residual = left;
-            turn -= value / slope;
+            let newton = value / slope;
+            let ratio = bend / slope;
+            turn -= newton / (1.0 - 0.5 * newton * ratio);
             let near = (turn - start).abs() <= FARTHEST_TURN;
             if !near {
                 return None;
             }
-            if promised <= tolerance {
+            let cubed = (newton * newton * newton).abs() * (1.0 + ratio * ratio);
+            if cubed * slope.abs() <= tolerance * length {
                 return Some(turn);
             }
         }

@@ -113,7 +113,7 @@ impl CornerClosure {
     }
 
     fn heading_row(&self, at: &Coordinates, placed: &Placed, steer: f64, road: &RoadAxes) -> Row {
-        let leftward = self.direction(at, placed, &self.knuckle.spin_axis) * self.side.sign();
+        let leftward = self.spin_axis(at, placed) * self.side.sign();
         let off = crate::figures::toe::steer_of(&leftward, road) - steer;
         let rate = |angular| crate::figures::toe::steer_rate(&leftward, angular, road);
         Row {

@@ -70,7 +70,7 @@ impl CornerClosure {
     /// Steer angle at coordinates that [`CornerClosure::drawn`] has found.
     fn steer(&self, at: &Coordinates, road: &RoadAxes) -> f64 {
         self.place(at).map_or(0.0, |placed| {
-            let leftward = self.direction(at, &placed, &self.knuckle.spin_axis) * self.side.sign();
+            let leftward = self.spin_axis(at, &placed) * self.side.sign();
             steer_of(&leftward, road)
         })
     }
