@@ -13,6 +13,9 @@ use crate::plane::hull;
 static SMALL_CIRCLE: LazyLock<Vec<[f64; 2]>> = LazyLock::new(|| unit_circle(40));
 static WHEEL_CIRCLE: LazyLock<Vec<[f64; 2]>> = LazyLock::new(|| unit_circle(96));
 
+/// Sine of a tilt below which a circle faces the eye squarely: more than rounding leaves of a tilt of none.
+pub(crate) const SQUARE_ON: f64 = 1e-9;
+
 fn unit_circle(count: u32) -> Vec<[f64; 2]> {
     let angle = |step: u32| TAU * f64::from(step) / f64::from(count);
     (0..count)
@@ -44,7 +47,7 @@ impl Circle {
         let centre = view.project(&self.centre);
         let slant = view.project_vector(&self.normal);
         let sine = slant[0].hypot(slant[1]);
-        let along = if sine > 0.0 {
+        let along = if sine > SQUARE_ON {
             [slant[0] / sine, slant[1] / sine]
         } else {
             [1.0, 0.0]

@@ -5,7 +5,7 @@ use steerloft_solver::pose::CornerPose;
 use super::parts::{Layer, Parts};
 use super::proportions::Proportions;
 use crate::drawing::{Outline, Role, View};
-use crate::solid::{Circle, hull_of_wheel_circles};
+use crate::solid::{Circle, SQUARE_ON, hull_of_wheel_circles};
 
 /// Rim radius against tyre radius.
 const RIM: f64 = 0.62;
@@ -33,7 +33,7 @@ pub(super) fn add(parts: &mut Parts, corner: &CornerPose, sizes: Proportions) {
     };
     let face = |radius: f64, offset: f64| hull_of_wheel_circles(view, &[circle(radius, offset)]);
     let mut shapes = vec![(Role::Tyre, tyre(view, corner))];
-    if facing.abs() > f64::EPSILON {
+    if facing.abs() > SQUARE_ON {
         let seat = near_face * (1.0 - 2.0 * DISH);
         let flat = corner.tyre_radius - shoulder(corner);
         shapes.push((Role::Tyre, face(flat, near_face)));
