@@ -42,6 +42,24 @@ impl CornerClosure {
         }
     }
 
+    /// Coordinates with up to three more Newton steps where a last step that was not evaluated left a rest.
+    fn polished(&self, at: &Coordinates, demand: &Demand) -> Coordinates {
+        let mut at = *at;
+        for _ in 0..3 {
+            let Some(placed) = self.place(&at) else {
+                return at;
+            };
+            let conditions = self.conditions(&at, &placed, demand);
+            if conditions.residual() <= self.closed() {
+                return at;
+            }
+            at = at.plus(
+                &conditions.solve(-conditions.height.residual, -conditions.steering.residual),
+            );
+        }
+        at
+    }
+
     /// The corner's pose at coordinates that close it.
     ///
     /// The motions follow from the implicit-function theorem: the rates of the two coordinates are those that
@@ -53,6 +71,7 @@ impl CornerClosure {
         travel: f64,
         input: f64,
     ) -> Result<CornerPose, SolveError> {
+        let at = &self.polished(at, &rod.demand(travel));
         let apart = self.apart(travel, input);
         let placed = self.place(at).ok_or(apart)?;
         let (kingpin_lower, kingpin_upper) = self

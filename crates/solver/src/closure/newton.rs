@@ -67,6 +67,9 @@ impl Conditions {
 /// several runs, so that none can land on another branch.
 pub(crate) const FARTHEST_TURN: f64 = 0.6;
 
+/// Margin by which an unevaluated last step must promise to close: the squaring is only an estimate.
+const PROMISE: f64 = 1e-4;
+
 /// How often a run is continued. Each step at least halves the residual and nearly all square it.
 pub(crate) const MOST_STEPS: usize = 24;
 
@@ -180,7 +183,7 @@ impl CornerClosure {
             if !near {
                 return None;
             }
-            if promised <= self.tolerance {
+            if promised <= PROMISE * self.tolerance {
                 return Some(next);
             }
             conditions = self.conditions(&next, &self.place(&next)?, demand);
