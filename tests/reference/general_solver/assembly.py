@@ -32,10 +32,10 @@ def steer_angles(axle: Axle, pose: Pose) -> Real:
 def static_pose(axle: Axle) -> Pose:
     """Input 0, travel 0, rods as the case wants them; raises ``CannotAssemble``.
 
-    The drive's own links are brought to length first, the wheels keeping their direction; then either the wheels
+    The drive's own links and the arms are brought to length first, the wheels keeping their direction; then the wheels
     are turned to the toe held, which gives the rod lengths, or the rods are brought to length one after the other.
     """
-    pose = _with_drive_links(axle)
+    pose = _with_arms(axle, _with_drive_links(axle))
     rods = axle.case["rods"]
     if rods["kind"] == "HoldToe":
         target = pose.settings.copy()
@@ -78,6 +78,15 @@ def _with_drive_links(axle: Axle) -> Pose:
         if length is not None:
             pose = _with_length(axle, system, pose, setting, float(length), member)
     return _measured(axle, pose)
+
+
+def _with_arms(axle: Axle, pose: Pose) -> Pose:
+    """The pose with arms that are longer or shorter than drawn brought to their length, and the rods measured."""
+    if not axle.has_set_arms:
+        return pose
+    target = pose.settings.copy()
+    target[Setting.ARMS] = 1.0
+    return _measured(axle, axle.system(Height.TRAVEL, Steering.ANGLES).follow(pose, target))
 
 
 def _measured(axle: Axle, pose: Pose) -> Pose:

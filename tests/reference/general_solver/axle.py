@@ -13,7 +13,7 @@ from .bodies import BodyPoint, Point, Poses, reference_state
 from .constraints import Constraint, KeepsPlace, Link, Road, Setting, TyreOnRoad, Wheel, WheelSteered
 from .continuation import Pose, System
 from .mechanisms import Builder, Case, Drive, SteeringAxis, TurningAxis, drive_joints, suspension_joints
-from .vectors import Z_AXIS, Array, Real, arctan2, dot, norm, vector
+from .vectors import Z_AXIS, Array, Real, arctan2, dot, norm, unit, vector
 
 TRAVEL = (Setting.TRAVEL_LEFT, Setting.TRAVEL_RIGHT)
 STEER = (Setting.STEER_LEFT, Setting.STEER_RIGHT)
@@ -61,6 +61,15 @@ def mirrored(value: Any) -> Any:
     return [mirrored(item) for item in value] if isinstance(value, list) else value
 
 
+def axis_to_the_left(side: int, data: Mapping[str, Any]) -> Real:
+    """Unit spin axis towards the car's left: from ``spin_axis`` (outboard) if it is given, else from ``camber``."""
+    given = data.get("spin_axis")
+    if given is not None:
+        return side * unit(vector(given))
+    camber = np.radians(float(data["camber"]))
+    return np.array([0.0, np.cos(camber), -side * np.sin(camber)])
+
+
 class Axle:
     """The whole front axle of one case: bodies, joints, and settings of the reference pose."""
 
@@ -72,6 +81,7 @@ class Axle:
         self.case = case
         self.length = float(left["tyre_radius"])
         self.wheelbase = float(case["wheelbase"])
+        self.station = float(case.get("station", 0.0))
         self.ride_height = float(case["ride_height"])
         self.input_in_degrees = case["drive"]["kind"] != "Slider"
         builder = Builder(self.length)
@@ -80,6 +90,7 @@ class Axle:
         self._drive_joints = tuple(builder.joints)
         self.corners = [self._corner(builder, drive, kind, data[index], index) for index in range(2)]
         self.bodies = builder.bodies
+        self.has_set_arms = any(f"{which}_ball" in corner for corner in data for which in ("lower", "upper"))
         self.has_travel = kind != "FixedKingpin"
         self.reference = self._reference_pose(drive.link_lengths)
         self._systems: dict[tuple[Height, Steering], System] = {}
@@ -89,13 +100,11 @@ class Axle:
         """One corner with its knuckle; ``index`` is 0 on the left, 1 on the right."""
         builder.joints = []
         side, knuckle = (1, -1)[index], builder.body()
-        camber = np.radians(float(data["camber"]))
-        axis_left = np.array([0.0, np.cos(camber), -side * np.sin(camber)])
         centre = vector(data["wheel_centre"])
         axis = suspension_joints(builder, kind, data, knuckle)
         return Corner(
             side=side,
-            wheel=Wheel(knuckle, BodyPoint(knuckle, centre), axis_left, float(data["tyre_radius"])),
+            wheel=Wheel(knuckle, BodyPoint(knuckle, centre), axis_to_the_left(side, data), float(data["tyre_radius"])),
             wheel_reference=centre,
             axis=axis,
             outer_ball=BodyPoint(knuckle, vector(data["steering_arm"])),

@@ -30,6 +30,8 @@ class Setting(IntEnum):
     CROSS_LINK = 8
     PITCH = 9
     ROLL = 10
+    ARMS = 11
+    """Share, 0 to 1, by which arms made longer or shorter than drawn have come to their length."""
 
 
 @dataclass(frozen=True)
@@ -79,6 +81,20 @@ class BallJoint:
 
     def residual(self, poses: Poses, settings: Array) -> Array:
         return self.first.at(poses) - self.second.at(poses)
+
+
+@dataclass(frozen=True)
+class ArmBall:
+    """A point coincides with an arm's ball, which goes from where it is drawn to where the arm has it (3 equations)."""
+
+    point: Point
+    arm: int
+    drawn: Real
+    ball: Real
+
+    def residual(self, poses: Poses, settings: Array) -> Array:
+        local = self.drawn + settings[Setting.ARMS] * (self.ball - self.drawn)
+        return self.point.at(poses) - poses.point(self.arm, local)
 
 
 @dataclass(frozen=True)

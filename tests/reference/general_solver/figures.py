@@ -137,7 +137,7 @@ def turn_centre(view: View, corner: Corner) -> dict[str, float | None]:
     if abs(steer) < STRAIGHT:
         return {"turn_y": None, "radius": None}
     contact = view.contact(corner)
-    ahead = float(dot(contact, view.road.forward)) + view.axle.wheelbase
+    ahead = float(dot(contact, view.road.forward)) + view.axle.wheelbase - view.axle.station
     return {
         "turn_y": float(dot(contact, view.road.left)) + ahead / np.tan(steer),
         "radius": abs(ahead / np.sin(steer)),

@@ -8,7 +8,7 @@ from typing import Any
 
 from .bodies import BodyPoint, Point, PointBetween, Poses
 from .constraints import (
-    BallJoint,
+    ArmBall,
     Constraint,
     KeepsPlace,
     Link,
@@ -71,11 +71,14 @@ class Builder:
         return self.bodies - 1
 
 
-def _swinging_arm(builder: Builder, points: list[list[float]]) -> int:
-    """A body that swings about the line through two chassis points."""
-    arm, first, second = builder.body(), vector(points[0]), vector(points[1])
+def _swinging_arm(builder: Builder, data: Mapping[str, Any], which: str, knuckle: int) -> BodyPoint:
+    """The ``upper`` or ``lower`` arm, swinging about the line through two chassis points; its ball on the knuckle."""
+    first, second = (vector(point) for point in data[f"{which}_hinge"])
+    drawn = vector(data[f"kingpin_{which}"])
+    on_knuckle, arm = BodyPoint(knuckle, drawn), builder.body()
     builder.joints += hinge(arm, first, second - first, builder.length)
-    return arm
+    builder.joints.append(ArmBall(on_knuckle, arm, drawn, vector(data.get(f"{which}_ball") or drawn)))
+    return on_knuckle
 
 
 def suspension_joints(builder: Builder, kind: str, data: Mapping[str, Any], knuckle: int) -> SteeringAxis:
@@ -87,23 +90,18 @@ def suspension_joints(builder: Builder, kind: str, data: Mapping[str, Any], knuc
         builder.joints += bearing(knuckle, lower, line, builder.length)
         return SteeringAxis(BodyPoint(None, lower), BodyPoint(None, upper))
     if kind == "SwingingUpperArm":
-        arm = _swinging_arm(builder, data["upper_hinge"])
-        on_knuckle, on_chassis = BodyPoint(knuckle, upper), BodyPoint(None, lower)
-        builder.joints.append(BallJoint(on_knuckle, BodyPoint(arm, upper)))
+        on_knuckle, on_chassis = _swinging_arm(builder, data, "upper", knuckle), BodyPoint(None, lower)
         builder.joints.append(PointOnLine(on_chassis, on_knuckle, knuckle, line))
         return SteeringAxis(on_chassis, on_knuckle)
-    low_arm = _swinging_arm(builder, data["lower_hinge"])
-    builder.joints.append(BallJoint(BodyPoint(knuckle, lower), BodyPoint(low_arm, lower)))
+    low_ball = _swinging_arm(builder, data, "lower", knuckle)
     if kind == "DoubleWishbone":
-        high_arm = _swinging_arm(builder, data["upper_hinge"])
-        builder.joints.append(BallJoint(BodyPoint(knuckle, upper), BodyPoint(high_arm, upper)))
-        return SteeringAxis(BodyPoint(knuckle, lower), BodyPoint(knuckle, upper))
+        return SteeringAxis(low_ball, _swinging_arm(builder, data, "upper", knuckle))
     if kind == "Strut":
         slide = data.get("slide_dir")
         direction = line if slide is None else vector(slide)
         mount = BodyPoint(None, upper)
         builder.joints.append(PointOnLine(mount, BodyPoint(knuckle, upper), knuckle, direction))
-        return SteeringAxis(BodyPoint(knuckle, lower), mount)
+        return SteeringAxis(low_ball, mount)
     raise ValueError(f"suspension kind {kind!r} is not known")
 
 

@@ -227,7 +227,7 @@ def _road_figures(view: View, corner: Corner) -> Row:
 
 
 def _arm_lines_meet(view: View) -> float | None:
-    """How far behind the origin the two lines ground point to outer ball meet in top view; ``None`` if parallel.
+    """How far behind the station the two lines ground point to outer ball meet in top view; ``None`` if parallel.
 
     Ground points in the static road plane, like those of the base distance.
     """
@@ -241,4 +241,4 @@ def _arm_lines_meet(view: View) -> float | None:
     if abs(np.linalg.det(matrix)) < 1e-9 * float(np.linalg.norm(ways[0]) * np.linalg.norm(ways[1])):
         return None
     shares = np.linalg.solve(matrix, starts[1] - starts[0])
-    return -float(starts[0][0] + shares[0] * ways[0][0])
+    return view.axle.station - float(starts[0][0] + shares[0] * ways[0][0])

@@ -30,6 +30,15 @@ pub fn number(value: &Value) -> f64 {
         .unwrap_or_else(|| panic!("not a number: {value}"))
 }
 
+/// A number of a table, or what stands for it where it is left out.
+fn given_or(value: &Value, otherwise: f64) -> f64 {
+    if value.is_null() {
+        otherwise
+    } else {
+        number(value)
+    }
+}
+
 /// A case's steering input in the solver's unit: degrees to rad, a rack's mm as they are.
 pub fn input(case: &Value, shown: f64) -> f64 {
     if case["drive"]["kind"] == "Slider" {
@@ -69,7 +78,7 @@ pub fn front_axle(case: &Value) -> FrontAxle {
         drive: drive(&case["drive"]),
         rods: rods(&case["rods"]),
         wheelbase: number(&case["wheelbase"]),
-        station: 0.0,
+        station: given_or(&case["station"], 0.0),
         road: Road {
             ride_height: number(&case["ride_height"]),
             pitch: number(&case["pitch"]).to_radians(),
@@ -81,14 +90,25 @@ pub fn front_axle(case: &Value) -> FrontAxle {
 fn corner(kind: &str, given: &Value, side: Side) -> Corner {
     let kingpin_lower = point(&given["kingpin_lower"]);
     let kingpin_upper = point(&given["kingpin_upper"]);
-    let arm = |hinge: &str, ball| Arm {
+    // An arm made longer or shorter than drawn has its ball away from the knuckle's own point.
+    let arm = |hinge: &str, ball: &str, drawn| Arm {
         hinge: [point(&given[hinge][0]), point(&given[hinge][1])],
-        ball,
+        ball: if given[ball].is_null() {
+            drawn
+        } else {
+            point(&given[ball])
+        },
     };
+    let upper_arm = || arm("upper_hinge", "upper_ball", kingpin_upper);
+    let lower_arm = || arm("lower_hinge", "lower_ball", kingpin_lower);
     Corner {
         knuckle: Knuckle {
             wheel_centre: point(&given["wheel_centre"]),
-            spin_axis: spin_axis_at_camber(side, number(&given["camber"]).to_radians()),
+            spin_axis: if given["spin_axis"].is_null() {
+                spin_axis_at_camber(side, number(&given["camber"]).to_radians())
+            } else {
+                vector(&given["spin_axis"])
+            },
             kingpin_lower,
             kingpin_upper,
             steering_arm: point(&given["steering_arm"]),
@@ -98,13 +118,13 @@ fn corner(kind: &str, given: &Value, side: Side) -> Corner {
         suspension: match kind {
             "FixedKingpin" => Suspension::FixedKingpin,
             "SlidingKingpin" => Suspension::SlidingKingpin,
-            "SwingingUpperArm" => Suspension::SwingingUpperArm(arm("upper_hinge", kingpin_upper)),
+            "SwingingUpperArm" => Suspension::SwingingUpperArm(upper_arm()),
             "DoubleWishbone" => Suspension::DoubleWishbone {
-                lower: arm("lower_hinge", kingpin_lower),
-                upper: arm("upper_hinge", kingpin_upper),
+                lower: lower_arm(),
+                upper: upper_arm(),
             },
             "Strut" => Suspension::Strut {
-                lower: arm("lower_hinge", kingpin_lower),
+                lower: lower_arm(),
                 slide_direction: if given["slide_dir"].is_null() {
                     kingpin_upper - kingpin_lower
                 } else {
