@@ -4,12 +4,12 @@ use crate::axle::{FrontAxle, Rod};
 use crate::check::finite;
 use crate::closure::corner::CornerClosure;
 use crate::closure::corner_pose::RodAt;
-use crate::closure::path::SHORTEST_STEP;
+use crate::closure::path::{SHORTEST_STEP, Waypoint};
 use crate::closure::rod_setting::SetRod;
 use crate::closure::second_order::Rotation;
 use crate::drive::{DriveKinematics, DriveMiss, InnerBalls};
 use crate::error::SolveError;
-use crate::frame::{Side, Sides};
+use crate::frame::{Side, Sides, Vector};
 use crate::joints::JointLimits;
 use crate::pose::{AxlePose, Coordinates, CornerPose, DrivePose};
 
@@ -166,17 +166,26 @@ impl Assembly {
             length: *self.rod_lengths.get(side),
         });
         let known = near.corners.get(side);
+        let travel_by = travel - near.travel.get(side);
         let step = known
             .by_input
             .times(input - near.input)
-            .plus(&known.by_travel.times(travel - near.travel.get(side)));
+            .plus(&known.by_travel.times(travel_by));
+        let near_enough = step.steering.abs() <= FARTHEST_GUESS
+            && (input - near.input).abs() <= self.drive.longest_step();
         let guessed = rod
-            .filter(|_| step.steering.abs() <= FARTHEST_GUESS)
+            .filter(|_| near_enough)
             .and_then(|rod| corner.close(&rod.demand(travel), &known.coordinates.plus(&step)));
-        let at = match guessed {
-            Some(at) => at,
-            None => self.lead(near, side, input, travel)?,
-        };
+        if let (Some(at), Some(rod)) = (guessed, &rod)
+            && let Ok(pose) = corner.pose(&at, rod, travel, input)
+        {
+            let speed = |rate: &Vector| way_speed(rate, input - near.input, travel_by);
+            let way = speed(near.drive.rod_inner_rate.get(side)).max(speed(&rod.inner_rate));
+            if way <= known.reserve + pose.reserve {
+                return Ok(pose);
+            }
+        }
+        let at = self.lead(near, side, input, travel)?;
         let rod = rod.ok_or(corner.apart(travel, input))?;
         corner.pose(&at, &rod, travel, input)
     }
@@ -192,23 +201,29 @@ impl Assembly {
         let corner = self.corners.get(side);
         let length = *self.rod_lengths.get(side);
         let travel_from = *near.travel.get(side);
-        let demand = |share: f64| {
-            let input = near.input + (input - near.input) * share;
+        let whole = input - near.input;
+        let travel_by = travel - travel_from;
+        let waypoint = |share: f64| {
+            let input = near.input + whole * share;
             let inner = self.drive.inner_balls(input).ok()?;
-            let travel = travel_from + (travel - travel_from) * share;
-            Some(rod_at(&inner, side, length).demand(travel))
+            let travel = travel_from + travel_by * share;
+            Some(Waypoint {
+                demand: rod_at(&inner, side, length).demand(travel),
+                speed: way_speed(inner.rates.get(side), whole, travel_by),
+            })
         };
+        let longest = self.drive.longest_step() / whole.abs().max(f64::MIN_POSITIVE);
         corner
-            .follow(&near.corners.get(side).coordinates, demand)
+            .follow(&near.corners.get(side).coordinates, longest, waypoint)
             .map_err(|stall| {
                 let ahead = stall.reached + 2.0 * SHORTEST_STEP;
                 let input_ahead = near.input + (input - near.input) * ahead;
                 match (
                     self.drive_miss(input_ahead, input),
-                    demand(1.0).or(demand(ahead)),
+                    waypoint(1.0).or(waypoint(ahead)),
                 ) {
                     (Some(miss), _) => miss.at(input, stall.reached),
-                    (None, Some(goal)) => corner.explain(&stall, &goal, input),
+                    (None, Some(goal)) => corner.explain(&stall, &goal.demand, input),
                     (None, None) => corner.apart(travel, input),
                 }
             })
@@ -238,6 +253,12 @@ impl Assembly {
             .into_iter()
             .find(|side| !self.corners.get(*side).has_travel)
     }
+}
+
+/// How far the distance of a rod's balls may change with the knuckle unturned, mm, when the inner ball moves at a rate
+/// by the input and the wheel by some travel. A ball on a knuckle moves little more than its wheel.
+fn way_speed(inner_rate: &Vector, input_by: f64, travel_by: f64) -> f64 {
+    inner_rate.norm() * input_by.abs() + 1.5 * travel_by.abs()
 }
 
 fn rod_at(inner: &InnerBalls, side: Side, length: f64) -> RodAt {

@@ -35,7 +35,7 @@ impl Assembly {
         for _ in 0..MOST_CORRECTIONS {
             let heights = pose.corners.map(|corner| tyre_height(&corner, road));
             let off = heights.left.abs().max(heights.right.abs());
-            let rounding = 8.0 * f64::EPSILON * pose.corners.left.wheel_centre.coords.amax();
+            let rounding = 2048.0 * f64::EPSILON * pose.corners.left.wheel_centre.coords.amax();
             if off <= ON_ROAD.max(rounding) {
                 return Ok(pose);
             }

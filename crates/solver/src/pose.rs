@@ -123,6 +123,8 @@ pub struct CornerPose {
     pub per_travel: Option<Twist>,
     /// Rate of the unit steering axis (pointing up) per mm of travel, input held; zero where it stands still.
     pub kingpin_per_travel: Vector,
+    /// How much the distance of the rod's balls can still grow or shrink by turning the knuckle, mm.
+    pub(crate) reserve: f64,
     pub(crate) coordinates: Coordinates,
     /// Rates of the coordinates per unit of input, travel held.
     pub(crate) by_input: Coordinates,

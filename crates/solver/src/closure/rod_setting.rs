@@ -2,6 +2,7 @@
 
 use super::corner::CornerClosure;
 use super::newton::{Demand, Steering};
+use super::path::Waypoint;
 use crate::error::{Fault, SolveError};
 use crate::figures::toe::{steer_of, toe_of};
 use crate::frame::{Point, RoadAxes};
@@ -34,7 +35,7 @@ impl CornerClosure {
             },
         };
         let at = self
-            .follow(&drawn, |share| Some(demand(share)))
+            .follow(&drawn, 1.0, |share| Some(still(demand(share))))
             .map_err(|stall| self.explain(&stall, &demand(1.0), 0.0))?;
         let length = self.distance(&at, inner);
         self.choose_branch(&at, inner, length)?;
@@ -52,7 +53,12 @@ impl CornerClosure {
         self.choose_branch(&drawn, inner, drawn_length)?;
         let demand = |share: f64| rod_demand(inner, drawn_length + (length - drawn_length) * share);
         let at = self
-            .follow(&drawn, |share| Some(demand(share)))
+            .follow(&drawn, 1.0, |share| {
+                Some(Waypoint {
+                    demand: demand(share),
+                    speed: (length - drawn_length).abs(),
+                })
+            })
             .map_err(|stall| self.explain(&stall, &demand(1.0), 0.0))?;
         Ok(SetRod { length, at })
     }
@@ -63,8 +69,10 @@ impl CornerClosure {
             travel: 0.0,
             steering: Steering::Turn(0.0),
         };
-        self.follow(&Coordinates::default(), |share| Some(demand(share)))
-            .map_err(|stall| self.explain(&stall, &demand(1.0), 0.0))
+        self.follow(&Coordinates::default(), 1.0, |share| {
+            Some(still(demand(share)))
+        })
+        .map_err(|stall| self.explain(&stall, &demand(1.0), 0.0))
     }
 
     /// Steer angle at coordinates that [`CornerClosure::drawn`] has found.
@@ -104,6 +112,11 @@ impl CornerClosure {
         self.branch = determinant.signum();
         Ok(())
     }
+}
+
+/// A waypoint without a rod that moves.
+fn still(demand: Demand) -> Waypoint {
+    Waypoint { demand, speed: 0.0 }
 }
 
 /// The demand at zero travel with a rod of the given length.

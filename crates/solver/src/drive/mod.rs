@@ -102,6 +102,15 @@ impl DriveKinematics {
         }
     }
 
+    /// Longest step of the input over which the drive can be trusted to stay together if it is at both ends.
+    pub(crate) fn longest_step(&self) -> f64 {
+        match self {
+            Self::SwingArm(_) | Self::Slider(_) => f64::INFINITY,
+            // A stretch where a link does not reach is hardly ever as narrow as three degrees.
+            Self::TwinCrank(_) => 0.05,
+        }
+    }
+
     /// Accelerations of the inner balls, mm per unit of input squared.
     pub(crate) fn inner_bends(&self, input: f64) -> Result<Sides<Vector>, DriveMiss> {
         match self {
