@@ -171,10 +171,10 @@ impl Assembly {
             .by_input
             .times(input - near.input)
             .plus(&known.by_travel.times(travel_by));
-        let near_enough = step.steering.abs() <= FARTHEST_GUESS
-            && (input - near.input).abs() <= self.drive.longest_step();
+        let together =
+            drive.is_some_and(|drive| (input - near.input).abs() <= near.drive.stay + drive.stay);
         let guessed = rod
-            .filter(|_| near_enough)
+            .filter(|_| together && step.steering.abs() <= FARTHEST_GUESS)
             .and_then(|rod| corner.close(&rod.demand(travel), &known.coordinates.plus(&step)));
         if let (Some(at), Some(rod)) = (guessed, &rod)
             && let Ok(pose) = corner.pose(&at, rod, travel, input)
@@ -210,29 +210,40 @@ impl Assembly {
             Some(Waypoint {
                 demand: rod_at(&inner, side, length).demand(travel),
                 speed: way_speed(inner.rates.get(side), whole, travel_by),
+                stay: inner.stay / whole.abs().max(f64::MIN_POSITIVE),
             })
         };
-        let longest = self.drive.longest_step() / whole.abs().max(f64::MIN_POSITIVE);
         corner
-            .follow(&near.corners.get(side).coordinates, longest, waypoint)
+            .follow(&near.corners.get(side).coordinates, waypoint)
             .map_err(|stall| {
-                let ahead = stall.reached + 2.0 * SHORTEST_STEP;
-                let input_ahead = near.input + (input - near.input) * ahead;
-                match (
-                    self.drive_miss(input_ahead, input),
-                    waypoint(1.0).or(waypoint(ahead)),
-                ) {
-                    (Some(miss), _) => miss.at(input, stall.reached),
-                    (None, Some(goal)) => corner.explain(&stall, &goal.demand, input),
-                    (None, None) => corner.apart(travel, input),
+                let goal = if stall.by_drive {
+                    None
+                } else {
+                    farthest(waypoint, stall.reached)
+                };
+                match goal {
+                    Some(goal) => corner.explain(&stall, &goal.demand, input),
+                    None => self
+                        .drive_miss(near.input, input, stall.reached)
+                        .map_or(corner.apart(travel, input), |miss| {
+                            miss.at(input, stall.reached)
+                        }),
                 }
             })
     }
 
-    /// What the drive misses by at the goal, if it cannot be put together at an input on the way there.
-    fn drive_miss(&self, on_way: f64, goal: f64) -> Option<DriveMiss> {
-        let miss = self.drive.inner_balls(on_way).err()?;
-        Some(self.drive.inner_balls(goal).err().unwrap_or(miss))
+    /// What the drive misses by at the goal of a path on which it locks after a share; or, if it could be put together
+    /// again there, by how much at most it misses near the lock.
+    fn drive_miss(&self, from: f64, goal: f64, locks_after: f64) -> Option<DriveMiss> {
+        let miss_at = |share: f64| self.drive.inner_balls(from + (goal - from) * share).err();
+        let beyond = std::iter::successors(Some(SHORTEST_STEP), |step| Some(step * 2.0))
+            .map(|step| locks_after + step)
+            .take_while(|share| *share < 1.0);
+        miss_at(1.0).or_else(|| {
+            beyond
+                .filter_map(miss_at)
+                .max_by(|a, b| a.difference.abs().total_cmp(&b.difference.abs()))
+        })
     }
 
     /// First and second derivative of a knuckle's rotation by the input at a pose of this assembly, travel held.
@@ -254,6 +265,27 @@ impl Assembly {
             .find(|side| !self.corners.get(*side).has_travel)
     }
 }
+
+/// The farthest waypoint of a path that exists, from a share at which one does: the goal, or the end of what the drive
+/// can do.
+fn farthest(waypoint: impl Fn(f64) -> Option<Waypoint>, from: f64) -> Option<Waypoint> {
+    if let Some(goal) = waypoint(1.0) {
+        return Some(goal);
+    }
+    let (mut there, mut beyond) = (from, 1.0);
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (there + beyond);
+        if waypoint(middle).is_some() {
+            there = middle;
+        } else {
+            beyond = middle;
+        }
+    }
+    waypoint(there)
+}
+
+/// Halvings of a path: down to rounding.
+const HALVINGS: usize = 52;
 
 /// How far the distance of a rod's balls may change with the knuckle unturned, mm, when the inner ball moves at a rate
 /// by the input and the wheel by some travel. A ball on a knuckle moves little more than its wheel.

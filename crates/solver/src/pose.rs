@@ -28,6 +28,8 @@ pub struct DrivePose {
     /// Motion of the body that carries each inner ball, from its place as drawn.
     pub carrier: Sides<Isometry3<f64>>,
     pub(crate) joints: DriveJoints,
+    /// Change of the input over which the drive stays together, at the least.
+    pub(crate) stay: f64,
 }
 
 /// The drive's joints other than the inner balls.

@@ -196,8 +196,10 @@ impl Lock {
             SolveError::OutOfReach(miss) => miss.reached,
             _ => 0.0,
         };
+        // A sweep to no finite value stops where it is.
+        let way = if to.is_finite() { to - from } else { 0.0 };
         Self {
-            at: from + (to - from) * share,
+            at: from + way * share,
             kind: LockKind::of(&cause),
             cause,
         }

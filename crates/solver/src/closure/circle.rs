@@ -115,6 +115,16 @@ fn miss(along: f64, ahead: f64, value: f64, length: f64) -> f64 {
     }
 }
 
+/// How much the distance of a ball on a lever from another point can still grow or shrink by turning the lever, mm, at
+/// the least, when it changes by `slope` mm per rad now.
+///
+/// Derived here: the distance is about A cos(t) over the turn, with A at most the lever's length; from its slope
+/// s = A sin(t) follows A - sqrt(A^2 - s^2), which is least for the greatest A.
+pub(crate) fn reserve(lever: f64, slope: f64) -> f64 {
+    let rest = lever * lever - slope * slope;
+    lever - rest.max(0.0).sqrt()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

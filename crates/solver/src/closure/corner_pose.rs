@@ -116,7 +116,7 @@ impl CornerClosure {
             per_input: placed.motion(&by_input),
             per_travel: self.has_travel.then(|| placed.motion(&by_travel)),
             kingpin_per_travel: placed.axis_rate * by_travel.suspension,
-            reserve: self.reserve(&conditions),
+            reserve: self.reserve(&conditions, &rod.demand(travel).steering),
             coordinates: *at,
             by_input,
             by_travel,

@@ -13,5 +13,6 @@ pub(crate) mod fixed_axis;
 pub(crate) mod newton;
 pub(crate) mod path;
 pub(crate) mod reach;
+pub(crate) mod reserve;
 pub(crate) mod rod_setting;
 pub(crate) mod second_order;

@@ -1,7 +1,7 @@
 //! Leading Newton's iteration along a path of demands, without leaving the branch.
 
 use super::corner::CornerClosure;
-use super::newton::{Conditions, Demand, Steering};
+use super::newton::Demand;
 use crate::pose::Coordinates;
 
 /// Where a path ended early.
@@ -11,6 +11,8 @@ pub(crate) struct Stall {
     pub(crate) reached: f64,
     /// The last coordinates on it.
     pub(crate) at: Coordinates,
+    /// Whether it is the drive that cannot go on, rather than the corner.
+    pub(crate) by_drive: bool,
 }
 
 /// Shortest step that is tried, as a share of the path. A path stalls this close to a lock.
@@ -22,35 +24,68 @@ pub(crate) struct Waypoint {
     pub(crate) demand: Demand,
     /// How far the distance of the rod's balls may change per share of the path with the knuckle unturned, mm.
     pub(crate) speed: f64,
+    /// Share of the path over which the drive stays together, at the least.
+    pub(crate) stay: f64,
 }
+
+impl Waypoint {
+    /// A waypoint at which no joint of the rod moves with the path.
+    pub(crate) fn still(demand: Demand) -> Self {
+        Self {
+            demand,
+            speed: 0.0,
+            stay: f64::MAX,
+        }
+    }
+}
+
+/// How far a pose on a path is good for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Trust {
+    speed: f64,
+    stay: f64,
+    /// The rod's reserve, mm.
+    reserve: f64,
+}
+
+/// Most steps of a path. A path along the edge of what can be reached may ask for very many tiny ones.
+const MOST_STEPS: usize = 20_000;
 
 impl CornerClosure {
     /// Follows the waypoints from share 0 (met by `start`) to share 1 of a path. There is no waypoint where the
-    /// drive cannot be put together. No step is longer than `longest`.
+    /// drive cannot be put together.
     ///
     /// Tries the whole rest first and halves the step whenever a run fails; so an easy path costs one run, and
-    /// a path that ends at a lock is followed to within [`SHORTEST_STEP`] of it. A step counts only if the rod's reserves
-    /// at its two ends cover what the distance of its balls may change on the way, so that it cannot jump over a stretch
-    /// where the rod does not reach.
+    /// a path that ends at a lock is followed to within [`SHORTEST_STEP`] of it. A step counts only if the reserves of rod
+    /// and links at its two ends cover what their joints may move on the way, so that it cannot jump over a stretch
+    /// where one does not reach.
     pub(crate) fn follow(
         &self,
         start: &Coordinates,
-        longest: f64,
         waypoint: impl Fn(f64) -> Option<Waypoint>,
     ) -> Result<Coordinates, Stall> {
         let mut at = *start;
         let mut reached = 0.0;
-        let mut step = longest.min(1.0);
-        let mut behind = waypoint(0.0).map(|from| (from.speed, self.reserve_at(&at, &from.demand)));
-        while step >= SHORTEST_STEP {
+        let mut step = 1.0;
+        let mut by_drive = false;
+        let mut behind = waypoint(0.0).and_then(|from| self.trust(&at, &from));
+        for _ in 0..MOST_STEPS {
             let goal = f64::min(reached + step, 1.0);
-            let next = waypoint(goal).and_then(|to| {
+            let to = waypoint(goal);
+            let next = to.and_then(|to| {
                 let next = self.close(&to.demand, &at)?;
-                let ahead = (to.speed, self.reserve_at(&next, &to.demand));
-                let (speed, reserve) = behind.unwrap_or((0.0, f64::INFINITY));
-                let way = speed.max(ahead.0) * (goal - reached);
-                (way <= reserve + ahead.1).then_some((next, ahead))
+                Some((next, self.trust(&next, &to)?))
             });
+            let share = goal - reached;
+            let together = to.is_some_and(|to| behind.is_none_or(|b| share <= b.stay + to.stay));
+            let next = next.filter(|(_, ahead)| {
+                let covered = |behind: Trust| {
+                    let way = behind.speed.max(ahead.speed) * share;
+                    way <= behind.reserve + ahead.reserve
+                };
+                together && behind.is_none_or(covered)
+            });
+            by_drive = !together;
             if let Some((next, ahead)) = next {
                 at = next;
                 behind = Some(ahead);
@@ -58,31 +93,28 @@ impl CornerClosure {
                 if reached >= 1.0 {
                     return Ok(at);
                 }
-                step = (step * 2.0).min(longest);
+                step *= 2.0;
             } else {
                 step *= 0.5;
+                if step < SHORTEST_STEP {
+                    break;
+                }
             }
         }
-        Err(Stall { reached, at })
+        Err(Stall {
+            reached,
+            at,
+            by_drive,
+        })
     }
 
-    /// The rod's reserve at closed coordinates, mm; without end where the steering is not held by a rod.
-    fn reserve_at(&self, at: &Coordinates, demand: &Demand) -> f64 {
-        match demand.steering {
-            Steering::Rod { .. } => self.place(at).map_or(0.0, |placed| {
-                self.reserve(&self.conditions(at, &placed, demand))
-            }),
-            Steering::Heading { .. } | Steering::Turn(_) => f64::INFINITY,
-        }
-    }
-
-    /// How much the distance of the rod's balls can still grow or shrink by turning the knuckle, mm, at the least.
-    ///
-    /// Derived here: the distance is about A cos(t) over the knuckle's turn, with A at most the lever; from its slope
-    /// s = A sin(t) follows A - sqrt(A^2 - s^2), which is least for the greatest A.
-    pub(crate) fn reserve(&self, conditions: &Conditions) -> f64 {
-        let slope = conditions.determinant() / conditions.height.by_suspension;
-        let rest = self.lever * self.lever - slope * slope;
-        self.lever - rest.max(0.0).sqrt()
+    fn trust(&self, at: &Coordinates, waypoint: &Waypoint) -> Option<Trust> {
+        let demand = &waypoint.demand;
+        let conditions = self.conditions(at, &self.place(at)?, demand);
+        Some(Trust {
+            speed: waypoint.speed,
+            stay: waypoint.stay,
+            reserve: self.reserve(&conditions, &demand.steering),
+        })
     }
 }

@@ -2,7 +2,7 @@
 
 use super::corner::{CornerClosure, Placed};
 use super::newton::{Demand, Row, Steering};
-use super::path::Stall;
+use super::path::{Stall, Waypoint};
 use crate::error::{Member, Miss, OutOfReach, SolveError};
 use crate::frame::Point;
 use crate::pose::Coordinates;
@@ -28,11 +28,12 @@ impl CornerClosure {
                 reached: stall.reached,
             })
         };
-        let Some(at_height) = self.at_height(&stall.at, demand.travel) else {
-            return out_of_reach(
-                Member::Suspension,
-                self.height_shortfall(&stall.at, demand.travel),
-            );
+        let at_height = match self.at_height(&stall.at, demand.travel) {
+            Ok(at_height) => at_height,
+            Err(end) => {
+                let shortfall = self.height_shortfall(&end.at, demand.travel);
+                return out_of_reach(Member::Suspension, shortfall);
+            }
         };
         match demand.steering {
             Steering::Rod { inner, length } => {
@@ -48,15 +49,18 @@ impl CornerClosure {
         }
     }
 
-    /// The suspension coordinate that holds the height with the steering coordinate kept.
-    fn at_height(&self, from: &Coordinates, travel: f64) -> Option<Coordinates> {
-        self.close(
-            &Demand {
-                travel,
+    /// The suspension coordinate that holds the height with the steering coordinate kept, led there from the height
+    /// at which the wheel stands.
+    fn at_height(&self, from: &Coordinates, travel: f64) -> Result<Coordinates, Stall> {
+        let stands = self.place(from).map_or(travel, |placed| {
+            self.height_row(from, &placed, 0.0).residual
+        });
+        self.follow(from, |share| {
+            Some(Waypoint::still(Demand {
+                travel: stands + (travel - stands) * share,
                 steering: Steering::Turn(from.steering),
-            },
-            from,
-        )
+            }))
+        })
     }
 
     /// How far the wheel centre stays from its height however the suspension swings, mm; positive.
@@ -92,13 +96,15 @@ impl CornerClosure {
             .map_or(f64::INFINITY, |placed| distance(&placed, inner));
         let wanted = if best > length { -1.0 } else { 1.0 };
         let slope = |steering: f64| {
-            at = self.at_height(
-                &Coordinates {
-                    suspension: at.suspension,
-                    steering,
-                },
-                travel,
-            )?;
+            at = self
+                .at_height(
+                    &Coordinates {
+                        suspension: at.suspension,
+                        steering,
+                    },
+                    travel,
+                )
+                .ok()?;
             let placed = self.place(&at)?;
             best = distance(&placed, inner);
             let conditions = self.conditions(&at, &placed, &demand);

@@ -35,7 +35,7 @@ impl CornerClosure {
             },
         };
         let at = self
-            .follow(&drawn, 1.0, |share| Some(still(demand(share))))
+            .follow(&drawn, |share| Some(Waypoint::still(demand(share))))
             .map_err(|stall| self.explain(&stall, &demand(1.0), 0.0))?;
         let length = self.distance(&at, inner);
         self.choose_branch(&at, inner, length)?;
@@ -53,10 +53,11 @@ impl CornerClosure {
         self.choose_branch(&drawn, inner, drawn_length)?;
         let demand = |share: f64| rod_demand(inner, drawn_length + (length - drawn_length) * share);
         let at = self
-            .follow(&drawn, 1.0, |share| {
+            .follow(&drawn, |share| {
                 Some(Waypoint {
                     demand: demand(share),
                     speed: (length - drawn_length).abs(),
+                    stay: f64::MAX,
                 })
             })
             .map_err(|stall| self.explain(&stall, &demand(1.0), 0.0))?;
@@ -69,8 +70,8 @@ impl CornerClosure {
             travel: 0.0,
             steering: Steering::Turn(0.0),
         };
-        self.follow(&Coordinates::default(), 1.0, |share| {
-            Some(still(demand(share)))
+        self.follow(&Coordinates::default(), |share| {
+            Some(Waypoint::still(demand(share)))
         })
         .map_err(|stall| self.explain(&stall, &demand(1.0), 0.0))
     }
@@ -112,11 +113,6 @@ impl CornerClosure {
         self.branch = determinant.signum();
         Ok(())
     }
-}
-
-/// A waypoint without a rod that moves.
-fn still(demand: Demand) -> Waypoint {
-    Waypoint { demand, speed: 0.0 }
 }
 
 /// The demand at zero travel with a rod of the given length.

@@ -63,6 +63,8 @@ pub(crate) enum DriveKinematics {
 pub(crate) struct InnerBalls {
     pub(crate) points: Sides<Point>,
     pub(crate) rates: Sides<Vector>,
+    /// Change of the input over which the drive stays together, at the least; without end for a drive in one piece.
+    pub(crate) stay: f64,
 }
 
 /// A link of a drive that does not reach.
@@ -99,15 +101,6 @@ impl DriveKinematics {
             Self::SwingArm(drive) => Ok(drive.inner_balls(input)),
             Self::TwinCrank(drive) => drive.inner_balls(input),
             Self::Slider(drive) => Ok(drive.inner_balls(input)),
-        }
-    }
-
-    /// Longest step of the input over which the drive can be trusted to stay together if it is at both ends.
-    pub(crate) fn longest_step(&self) -> f64 {
-        match self {
-            Self::SwingArm(_) | Self::Slider(_) => f64::INFINITY,
-            // A stretch where a link does not reach is hardly ever as narrow as three degrees.
-            Self::TwinCrank(_) => 0.05,
         }
     }
 

@@ -40,17 +40,23 @@ impl SliderKinematics {
                 .rod_inner
                 .map(|ball| ball + self.direction * displacement),
             rates: Sides::both(self.direction),
+            stay: f64::MAX,
         }
     }
 
     pub(super) fn pose(&self, displacement: f64) -> DrivePose {
-        let InnerBalls { points, rates } = self.inner_balls(displacement);
+        let InnerBalls {
+            points,
+            rates,
+            stay,
+        } = self.inner_balls(displacement);
         let shift = Translation3::from(self.direction * displacement);
         DrivePose {
             rod_inner: points,
             rod_inner_rate: rates,
             carrier: Sides::both(Isometry3::from_parts(shift, UnitQuaternion::identity())),
             joints: DriveJoints::None,
+            stay,
         }
     }
 }

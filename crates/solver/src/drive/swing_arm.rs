@@ -61,6 +61,7 @@ impl SwingArmKinematics {
         InnerBalls {
             points: balls.map(|(point, _)| point),
             rates: balls.map(|(_, rate)| rate),
+            stay: f64::MAX,
         }
     }
 
@@ -71,12 +72,17 @@ impl SwingArmKinematics {
 
     pub(super) fn pose(&self, angle: f64) -> DrivePose {
         let (sin, cos) = angle.sin_cos();
-        let InnerBalls { points, rates } = self.turned(cos, sin);
+        let InnerBalls {
+            points,
+            rates,
+            stay,
+        } = self.turned(cos, sin);
         DrivePose {
             rod_inner: points,
             rod_inner_rate: rates,
             carrier: Sides::both(turned_about(&self.axis_point, &self.axis, cos, sin)),
             joints: DriveJoints::None,
+            stay,
         }
     }
 }

@@ -6,7 +6,7 @@ use nalgebra::{Isometry3, Translation3, UnitQuaternion};
 
 use super::swing_arm::unit_axis;
 use super::{DriveMiss, InnerBalls};
-use crate::closure::circle::Circle;
+use crate::closure::circle::{Circle, reserve};
 use crate::error::{Fault, Member, SolveError};
 use crate::frame::{Point, Side, Sides, Vector};
 use crate::pose::{DriveJoints, DrivePose, turned_about};
@@ -134,6 +134,8 @@ struct Turn {
     sin: f64,
     /// rad per unit of input.
     rate: f64,
+    /// Change of the input over which the link reaches the crank, at the least.
+    stay: f64,
 }
 
 impl Stage {
@@ -177,8 +179,15 @@ impl Stage {
         let (ball, by_turn) = self.circle.at(cos, sin);
         let link = ball - from;
         // The link keeps its length: both balls move alike along it.
-        let rate = link.dot(from_rate) / link.dot(&by_turn);
-        Ok(Turn { cos, sin, rate })
+        let pull = link.dot(&by_turn);
+        let rate = link.dot(from_rate) / pull;
+        let reserve = reserve(self.circle.radius(), pull / link.norm());
+        Ok(Turn {
+            cos,
+            sin,
+            rate,
+            stay: reserve / from_rate.norm().max(f64::MIN_POSITIVE),
+        })
     }
 }
 
@@ -282,6 +291,7 @@ impl TwinCrankKinematics {
         InnerBalls {
             points: balls.map(|(point, _)| point),
             rates: balls.map(|(_, rate)| rate),
+            stay: turned.turns.left.stay.min(turned.turns.right.stay),
         }
     }
 
@@ -326,12 +336,17 @@ impl TwinCrankKinematics {
 
     pub(super) fn pose(&self, angle: f64) -> Result<DrivePose, DriveMiss> {
         let turned = self.turned(angle)?;
-        let InnerBalls { points, rates } = self.inner_of(&turned);
+        let InnerBalls {
+            points,
+            rates,
+            stay,
+        } = self.inner_of(&turned);
         let drag_crank = turned.turns.get(self.driven).carry(&self.drag.circle).0;
         Ok(DrivePose {
             rod_inner: points,
             rod_inner_rate: rates,
             carrier: Sides::from_fn(|side| self.carrier(side, &turned, points.get(side))),
+            stay,
             joints: DriveJoints::TwinCrank {
                 drag_servo: turned.drag_servo,
                 drag_crank,
