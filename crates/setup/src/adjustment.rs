@@ -4,6 +4,10 @@ use serde::{Deserialize, Serialize};
 
 use crate::car::Position;
 
+mod names;
+
+pub use names::{Member, PointName, Scalar};
+
 /// One thing that can be changed on the car.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -178,106 +182,4 @@ pub enum EffectSides {
     Left,
     /// On the right only, as the mirror image of what is given.
     Right,
-}
-
-/// A named point or direction of the car.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum PointName {
-    /// Centre of the wheel plane on the spin axis.
-    WheelCentre,
-    /// Direction of the spin axis; can be turned, not moved.
-    SpinAxis,
-    /// Lower point of the steering axis.
-    KingpinLower,
-    /// Upper point of the steering axis.
-    KingpinUpper,
-    /// Outer tie-rod ball.
-    SteeringArm,
-    /// Inner tie-rod ball.
-    RodInner,
-    /// A point of the steering drive's axis; the servo's case goes with it.
-    DriveAxis,
-    /// Direction of the steering drive's axis; can be turned, not moved.
-    DriveDirection,
-    /// Front point of the upper arm's hinge.
-    UpperHingeFront,
-    /// Rear point of the upper arm's hinge.
-    UpperHingeRear,
-}
-
-/// A member whose length can be set.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Member {
-    /// The upper arm, hinge axis to ball.
-    UpperArm,
-}
-
-/// A number of the car that is not a point.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Scalar {
-    /// Front-axle station to rear axle, mm.
-    Wheelbase,
-    /// Where the front-axle station lies, mm ahead of the origin: a front axle moved against the chassis takes its
-    /// points, this and the wheelbase along, so that the rear axle stays where it is.
-    FrontStation,
-    /// Chassis underside over the road, mm.
-    RideHeight,
-    /// Loaded tyre radius, both sides, mm.
-    TyreRadius,
-    /// Tread width, both sides, mm.
-    TyreWidth,
-    /// Camber of both wheels against the chassis, degrees.
-    Camber,
-    /// Chassis pitch against the road, degrees.
-    Pitch,
-    /// Chassis roll against the road, degrees.
-    Roll,
-}
-
-impl PointName {
-    /// Every name, in the order of the definition.
-    pub const ALL: [Self; 10] = [
-        Self::WheelCentre,
-        Self::SpinAxis,
-        Self::KingpinLower,
-        Self::KingpinUpper,
-        Self::SteeringArm,
-        Self::RodInner,
-        Self::DriveAxis,
-        Self::DriveDirection,
-        Self::UpperHingeFront,
-        Self::UpperHingeRear,
-    ];
-
-    /// Whether this names a direction, which has no place.
-    #[must_use]
-    pub const fn is_direction(self) -> bool {
-        matches!(self, Self::SpinAxis | Self::DriveDirection)
-    }
-
-    /// Whether both sides share it; it then counts as the left side's.
-    #[must_use]
-    pub const fn is_shared(self) -> bool {
-        matches!(self, Self::DriveAxis | Self::DriveDirection)
-    }
-
-    /// The name in plain words, such as "outer tie-rod ball".
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::WheelCentre => "wheel centre",
-            Self::SpinAxis => "spin axis",
-            Self::KingpinLower => "lower kingpin point",
-            Self::KingpinUpper => "upper kingpin point",
-            Self::SteeringArm => "outer tie-rod ball",
-            Self::RodInner => "inner tie-rod ball",
-            Self::DriveAxis => "steering drive axis",
-            Self::DriveDirection => "direction of the steering drive axis",
-            Self::UpperHingeFront => "front hinge point of the upper arm",
-            Self::UpperHingeRear => "rear hinge point of the upper arm",
-        }
-    }
 }

@@ -3,9 +3,13 @@
 //! Millimetres and degrees, chassis axes (x forward, y left, z up), in the reference pose.
 
 use serde::{Deserialize, Serialize};
-use steerloft_solver::frame::{Point, Vector};
+use steerloft_solver::frame::{Point, Side, Vector};
 
-use crate::adjustment::{Adjustment, Unit};
+use crate::adjustment::Adjustment;
+
+mod drive;
+
+pub use drive::{Crank, Drive, DrivenCrank, InnerBallsOn};
 
 /// A position or direction in chassis axes: x forward, y left, z up; mm for positions.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -61,6 +65,17 @@ pub struct Car {
     pub adjustments: Vec<Adjustment>,
 }
 
+impl Car {
+    /// The points that a side's corner is given by: the left one's for a mirrored right corner.
+    #[must_use]
+    pub(crate) fn corner(&self, side: Side) -> &CornerPoints {
+        match (&self.right, side) {
+            (RightCorner::Given(right), Side::Right) => right,
+            _ => &self.left,
+        }
+    }
+}
+
 /// The points of one corner.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -85,6 +100,10 @@ pub struct CornerPoints {
 
 /// The right front corner.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[allow(
+    clippy::large_enum_variant,
+    reason = "a car has one, and files and callers read the points directly"
+)]
 pub enum RightCorner {
     /// The mirror image of the left one.
     Mirrored,
@@ -107,36 +126,48 @@ pub enum Suspension {
         /// Rear point of the arm's hinge axis.
         upper_hinge_rear: Position,
     },
-}
-
-/// A steering drive.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub enum Drive {
-    /// Both inner balls on one arm that turns about an axis.
-    SwingArm {
-        /// A point of the arm's axis.
-        axis_point: Position,
-        /// Direction of the arm's axis; the input turns right-handed about it.
-        axis_direction: Position,
-        /// Left inner ball at input 0.
-        rod_inner_left: Position,
-        /// Right inner ball at input 0.
-        rod_inner_right: Position,
+    /// A lower and an upper arm carry the kingpin's two balls.
+    DoubleWishbone {
+        /// Front point of the lower arm's hinge axis.
+        lower_hinge_front: Position,
+        /// Rear point of the lower arm's hinge axis.
+        lower_hinge_rear: Position,
+        /// Front point of the upper arm's hinge axis.
+        upper_hinge_front: Position,
+        /// Rear point of the upper arm's hinge axis.
+        upper_hinge_rear: Position,
+    },
+    /// A lower arm carries the ball at `kingpin_lower`; the knuckle slides through a top mount fixed in the chassis
+    /// at `kingpin_upper`.
+    Strut {
+        /// Front point of the arm's hinge axis.
+        lower_hinge_front: Position,
+        /// Rear point of the arm's hinge axis.
+        lower_hinge_rear: Position,
+        /// Direction of the line along which the knuckle slides; along the steering axis if it is left out.
+        #[serde(default)]
+        slide_direction: Option<Position>,
     },
 }
 
-impl Drive {
-    /// Unit of the steering input: degrees of an arm, or mm of a rack.
+impl Suspension {
+    /// Whether an upper arm carries the upper kingpin point.
     #[must_use]
-    pub const fn input_unit(&self) -> Unit {
-        match self {
-            Self::SwingArm { .. } => Unit::Degrees,
-        }
+    pub const fn has_upper_arm(&self) -> bool {
+        matches!(
+            self,
+            Self::SwingingUpperArm { .. } | Self::DoubleWishbone { .. }
+        )
+    }
+
+    /// Whether a lower arm carries the lower kingpin point.
+    #[must_use]
+    pub const fn has_lower_arm(&self) -> bool {
+        matches!(self, Self::DoubleWishbone { .. } | Self::Strut { .. })
     }
 }
 
-/// The servo's case as a box along chassis axes; it goes where the arm's axis point goes.
+/// The servo's case as a box along chassis axes; it goes where the servo arm's axis point goes.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ServoCase {
@@ -150,9 +181,9 @@ pub struct ServoCase {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Ranges {
-    /// Least and greatest steering input, degrees.
+    /// Least and greatest steering input, in the drive's unit: degrees of an arm, mm of a rack.
     pub input: (f64, f64),
-    /// Full droop (negative) and full bump, mm.
+    /// Full droop (negative) and full bump, mm; both 0 for a fixed kingpin.
     pub travel: (f64, f64),
 }
 

@@ -1,82 +1,133 @@
 //! What effects do to a laid-out axle.
 
-use nalgebra::{Rotation3, Unit};
+use nalgebra::Rotation3;
 use solver::axle::{FrontAxle, Knuckle};
-use solver::frame::{Point, Side, Vector, mirrored_vector};
-use solver::suspension::{Arm, Suspension};
+use solver::drive::Drive;
+use solver::frame::{Side, Vector, mirrored_vector};
+use solver::suspension::Arm;
 use steerloft_solver as solver;
 
 use crate::adjustment::{Adjustment, Effect, EffectSides, Kind, Member, PointName, Scalar};
 use crate::car::Position;
-use crate::points::{Motion, move_point, point_of};
+use crate::motion::{LEAST_DIRECTION, Motion, Reflection, Rotation, Translation};
+use crate::points::{arms_mut, move_point, point_of};
 use crate::setup::Chosen;
 
-/// Shortest direction that has one, so that a division by its length stays finite.
-const LEAST_DIRECTION: f64 = 1e-9;
-
-/// Applies an adjustment at a value. A value of another kind, or an option there is not, leaves it at base.
-pub(crate) fn apply(axle: &mut FrontAxle, adjustment: &Adjustment, value: &Chosen) {
-    let (effects, amount) = match (&adjustment.kind, value) {
-        (Kind::Slide { base, effects, .. }, Chosen::Slide(value)) => (effects, value - base),
-        (Kind::Stack { base, effects, .. }, Chosen::Stack(total)) => (effects, total - base),
-        (Kind::Choice { options, .. }, Chosen::Choice(name)) => {
-            match options.iter().find(|option| option.name == *name) {
-                Some(option) => (&option.effects, 1.0),
-                None => return,
-            }
-        }
-        _ => return,
-    };
-    for effect in effects {
-        apply_effect(axle, effect, amount);
-    }
+/// An axle to which adjustments are applied, one after the other.
+pub(crate) struct Adjusting<'a> {
+    axle: &'a mut FrontAxle,
+    /// What the links of the drive are made longer by. It counts from how they are drawn in the end, so that it
+    /// does not matter whether their balls are moved before or after.
+    drag_link: f64,
+    cross_link: f64,
 }
 
-fn apply_effect(axle: &mut FrontAxle, effect: &Effect, amount: f64) {
-    match effect {
-        Effect::Move { points, by, sides } => {
-            move_points(axle, points, *sides, |_, side| {
-                Some(Translation(given_for(side, *sides, by) * amount))
-            });
+impl<'a> Adjusting<'a> {
+    /// From the axle at base.
+    pub(crate) fn new(axle: &'a mut FrontAxle) -> Self {
+        Self {
+            axle,
+            drag_link: 0.0,
+            cross_link: 0.0,
         }
-        Effect::Turn {
-            points,
-            through,
-            about,
-            degrees,
-            sides,
-        } => {
-            let angle = (degrees * amount).to_radians();
-            move_points(axle, points, *sides, |axle, side| {
-                Rotation::new(
-                    point_of(axle, *through, side)?,
-                    given_for(side, *sides, about),
-                    // The mirror image of a right-handed turn is left-handed about the mirrored axis.
-                    if mirrors(side, *sides) { -angle } else { angle },
-                )
-            });
+    }
+
+    /// Applies an adjustment at a value. A value of another kind, or an option there is not, leaves it at base.
+    pub(crate) fn apply(&mut self, adjustment: &Adjustment, value: &Chosen) {
+        let (effects, amount) = match (&adjustment.kind, value) {
+            (Kind::Slide { base, effects, .. }, Chosen::Slide(value)) => (effects, value - base),
+            (Kind::Stack { base, effects, .. }, Chosen::Stack(total)) => (effects, total - base),
+            (Kind::Choice { options, .. }, Chosen::Choice(name)) => {
+                match options.iter().find(|option| option.name == *name) {
+                    Some(option) => (&option.effects, 1.0),
+                    None => return,
+                }
+            }
+            _ => return,
+        };
+        for effect in effects {
+            self.apply_effect(effect, amount);
         }
-        Effect::Reflect {
-            points,
-            through,
-            normal,
-            sides,
-        } => {
-            move_points(axle, points, *sides, |axle, side| {
-                Reflection::new(
-                    point_of(axle, *through, side)?,
-                    given_for(side, *sides, normal),
-                )
-            });
+    }
+
+    /// Sets what counts from everything else that was applied.
+    pub(crate) fn finish(self) {
+        if let Drive::TwinCrank(drive) = &mut self.axle.drive {
+            let drag = drive.drag_crank - drive.drag_servo;
+            let cross = drive.cross_balls.right - drive.cross_balls.left;
+            set_longer(&mut drive.drag_length, drag.norm(), self.drag_link);
+            set_longer(&mut drive.cross_length, cross.norm(), self.cross_link);
         }
-        Effect::Lengthen { member, by, sides } => {
-            for side in Side::BOTH {
-                if applies(side, *sides) {
-                    lengthen(axle, *member, side, by * amount);
+    }
+
+    fn apply_effect(&mut self, effect: &Effect, amount: f64) {
+        let axle = &mut *self.axle;
+        match effect {
+            Effect::Move { points, by, sides } => {
+                move_points(axle, points, *sides, |_, side| {
+                    Some(Translation(given_for(side, *sides, by) * amount))
+                });
+            }
+            Effect::Turn {
+                points,
+                through,
+                about,
+                degrees,
+                sides,
+            } => {
+                let angle = (degrees * amount).to_radians();
+                move_points(axle, points, *sides, |axle, side| {
+                    Rotation::new(
+                        point_of(axle, *through, side)?,
+                        given_for(side, *sides, about),
+                        // The mirror image of a right-handed turn is left-handed about the mirrored axis.
+                        if mirrors(side, *sides) { -angle } else { angle },
+                    )
+                });
+            }
+            Effect::Reflect {
+                points,
+                through,
+                normal,
+                sides,
+            } => {
+                move_points(axle, points, *sides, |axle, side| {
+                    Reflection::new(
+                        point_of(axle, *through, side)?,
+                        given_for(side, *sides, normal),
+                    )
+                });
+            }
+            Effect::Lengthen { member, by, sides } => self.lengthen(*member, *sides, by * amount),
+            Effect::Add { scalar, by } => add(axle, *scalar, by * amount),
+        }
+    }
+
+    fn lengthen(&mut self, member: Member, sides: EffectSides, by: f64) {
+        match member {
+            Member::DragLink => self.drag_link += by,
+            Member::CrossLink => self.cross_link += by,
+            Member::LowerArm | Member::UpperArm => {
+                for side in Side::BOTH.into_iter().filter(|&side| applies(side, sides)) {
+                    let [lower, upper] = arms_mut(&mut self.axle.corners.get_mut(side).suspension);
+                    let arm = if member == Member::LowerArm {
+                        lower
+                    } else {
+                        upper
+                    };
+                    if let Some(arm) = arm {
+                        lengthen_arm(arm, by);
+                    }
                 }
             }
         }
-        Effect::Add { scalar, by } => add(axle, *scalar, by * amount),
+    }
+}
+
+/// Makes a link longer than it is set, or drawn; one that stays as drawn follows its balls.
+fn set_longer(length: &mut Option<f64>, drawn: f64, by: f64) {
+    if by != 0.0 {
+        *length = Some(length.unwrap_or(drawn) + by);
     }
 }
 
@@ -93,7 +144,7 @@ fn move_points<M: Motion>(
             continue;
         };
         for &point in points {
-            if !point.is_shared() || moves_shared(side, sides) {
+            if !point.is_shared() || side == side_of_shared(axle, point) {
                 move_point(axle, point, side, &motion);
             }
         }
@@ -109,9 +160,12 @@ fn applies(side: Side, sides: EffectSides) -> bool {
     }
 }
 
-/// Whether it is this side's turn to move what both sides share, which moves once.
-fn moves_shared(side: Side, sides: EffectSides) -> bool {
-    side == Side::Left || sides == EffectSides::Right
+/// On which side's turn a point moves that both sides share, so that it moves once: with the crank that carries it.
+fn side_of_shared(axle: &FrontAxle, point: PointName) -> Side {
+    match (point, &axle.drive) {
+        (PointName::DragCrank, Drive::TwinCrank(drive)) => drive.driven,
+        _ => Side::Left,
+    }
 }
 
 /// Whether a side takes the mirror image of what is given.
@@ -153,16 +207,6 @@ fn on_both(axle: &mut FrontAxle, mut change: impl FnMut(&mut Knuckle, Side)) {
     }
 }
 
-fn lengthen(axle: &mut FrontAxle, member: Member, side: Side, by: f64) {
-    match member {
-        Member::UpperArm => {
-            if let Suspension::SwingingUpperArm(arm) = &mut axle.corners.get_mut(side).suspension {
-                lengthen_arm(arm, by);
-            }
-        }
-    }
-}
-
 /// Takes the arm's ball straight away from its hinge axis; the knuckle keeps its own points.
 fn lengthen_arm(arm: &mut Arm, by: f64) {
     let hinge = arm.hinge[1] - arm.hinge[0];
@@ -171,70 +215,5 @@ fn lengthen_arm(arm: &mut Arm, by: f64) {
     let radial = to_ball - hinge * along;
     if radial.norm() > LEAST_DIRECTION {
         arm.ball += radial * (by / radial.norm());
-    }
-}
-
-/// A displacement.
-struct Translation(Vector);
-
-impl Motion for Translation {
-    fn point(&self, point: &Point) -> Point {
-        point + self.0
-    }
-
-    fn direction(&self, direction: &Vector) -> Vector {
-        *direction
-    }
-}
-
-/// A turn about an axis through a point.
-struct Rotation {
-    through: Point,
-    turn: Rotation3<f64>,
-}
-
-impl Rotation {
-    /// Right-handed about `about`, angle in rad; nothing if the axis has no direction.
-    fn new(through: Point, about: Vector, angle: f64) -> Option<Self> {
-        let axis = Unit::try_new(about, LEAST_DIRECTION)?;
-        Some(Self {
-            through,
-            turn: Rotation3::from_axis_angle(&axis, angle),
-        })
-    }
-}
-
-impl Motion for Rotation {
-    fn point(&self, point: &Point) -> Point {
-        self.through + self.turn * (point - self.through)
-    }
-
-    fn direction(&self, direction: &Vector) -> Vector {
-        self.turn * direction
-    }
-}
-
-/// A reflection in a plane through a point.
-struct Reflection {
-    through: Point,
-    normal: Unit<Vector>,
-}
-
-impl Reflection {
-    /// Nothing if the normal has no direction.
-    fn new(through: Point, normal: Vector) -> Option<Self> {
-        let normal = Unit::try_new(normal, LEAST_DIRECTION)?;
-        Some(Self { through, normal })
-    }
-}
-
-impl Motion for Reflection {
-    fn point(&self, point: &Point) -> Point {
-        let height = self.normal.dot(&(point - self.through));
-        point - self.normal.into_inner() * (2.0 * height)
-    }
-
-    fn direction(&self, direction: &Vector) -> Vector {
-        direction - self.normal.into_inner() * (2.0 * self.normal.dot(direction))
     }
 }

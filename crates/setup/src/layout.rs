@@ -1,16 +1,22 @@
 //! A setup laid out as the points, lengths and angles the solver poses.
 
-use solver::axle::{Corner, FrontAxle, Knuckle, Rod, spin_axis_at_camber};
-use solver::drive::{Drive as AxleDrive, SwingArm};
-use solver::frame::{Point, Road, Side, Sides, Vector};
-use solver::suspension::{Arm, Suspension as Carrier};
+use solver::axle::FrontAxle;
+use solver::frame::{Point, Side, Vector};
 use steerloft_solver as solver;
 
-use crate::adjustment::{Kind, PointName};
-use crate::car::{Car, CornerPoints, Drive, RightCorner, Suspension};
-use crate::effects::apply;
+use crate::adjustment::{Adjustment, PointName};
+use crate::car::Car;
+use crate::effects::Adjusting;
 use crate::points::point_of;
 use crate::setup::{Chosen, Rods, Setup};
+use base::{align_slides, axle_at_base};
+use stacks::stack_places;
+
+mod base;
+mod stacks;
+
+/// Displacements below this, mm, are none.
+pub(crate) const STILL: f64 = 1e-9;
 
 /// A setup laid out: every adjustment applied, before the mechanism is closed.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,154 +74,38 @@ pub fn front_axle(setup: &Setup) -> FrontAxle {
 
 /// The front axle with one adjustment, by index, at another value than the chosen one.
 pub(crate) fn axle_with(setup: &Setup, instead: Option<(usize, &Chosen)>) -> FrontAxle {
-    let mut axle = axle_at_base(&setup.car, setup.rods);
-    for (index, adjustment) in setup.car.adjustments.iter().enumerate() {
-        match instead {
-            Some((other, value)) if other == index => apply(&mut axle, adjustment, value),
-            _ => apply(&mut axle, adjustment, &setup.value_of(adjustment)),
-        }
-    }
-    axle
-}
-
-fn axle_at_base(car: &Car, rods: Rods) -> FrontAxle {
-    let left = corner(&car.left, Side::Left);
-    let right = match &car.right {
-        RightCorner::Mirrored => left.mirrored(),
-        RightCorner::Given(points) => corner(points, Side::Right),
-    };
-    FrontAxle {
-        corners: Sides::new(left, right),
-        drive: drive(&car.drive),
-        rods: rods_of(rods),
-        wheelbase: car.wheelbase,
-        station: 0.0,
-        road: Road {
-            ride_height: car.ride_height,
-            pitch: car.pitch.to_radians(),
-            roll: car.roll.to_radians(),
-        },
-    }
-}
-
-fn corner(points: &CornerPoints, side: Side) -> Corner {
-    let kingpin_upper = points.kingpin_upper.point();
-    Corner {
-        knuckle: Knuckle {
-            wheel_centre: points.wheel_centre.point(),
-            spin_axis: spin_axis_at_camber(side, points.camber.to_radians()),
-            kingpin_lower: points.kingpin_lower.point(),
-            kingpin_upper,
-            steering_arm: points.steering_arm.point(),
-            tyre_radius: points.tyre_radius,
-            tyre_width: points.tyre_width,
-        },
-        suspension: match &points.suspension {
-            Suspension::FixedKingpin => Carrier::FixedKingpin,
-            Suspension::SlidingKingpin => Carrier::SlidingKingpin,
-            Suspension::SwingingUpperArm {
-                upper_hinge_front,
-                upper_hinge_rear,
-            } => Carrier::SwingingUpperArm(Arm {
-                hinge: [upper_hinge_front.point(), upper_hinge_rear.point()],
-                ball: kingpin_upper,
-            }),
-        },
-    }
-}
-
-fn drive(drive: &Drive) -> AxleDrive {
-    match drive {
-        Drive::SwingArm {
-            axis_point,
-            axis_direction,
-            rod_inner_left,
-            rod_inner_right,
-        } => AxleDrive::SwingArm(SwingArm {
-            axis_point: axis_point.point(),
-            axis_direction: axis_direction.vector(),
-            rod_inner: Sides::new(rod_inner_left.point(), rod_inner_right.point()),
-        }),
-    }
-}
-
-fn rods_of(rods: Rods) -> Sides<Rod> {
-    match rods {
-        Rods::HoldToe(toe) => Sides::both(Rod::HoldToe(toe.to_radians())),
-        Rods::FixedLength(length) => Sides::both(Rod::FixedLength(length)),
-        Rods::FixedLengths { left, right } => {
-            Sides::new(Rod::FixedLength(left), Rod::FixedLength(right))
-        }
-    }
-}
-
-/// The case goes with a point of the drive's axis.
-fn servo_box(setup: &Setup, axle: &FrontAxle) -> Option<ServoBox> {
-    let case = setup.car.servo?;
-    let Drive::SwingArm { axis_point, .. } = &setup.car.drive;
-    let axis_now = point_of(axle, PointName::DriveAxis, Side::Left)?;
-    Some(ServoBox {
-        centre: case.centre.point() + (axis_now - axis_point.point()),
-        size: case.size.vector(),
+    axle_of(&setup.car, setup.rods, |index, adjustment| match instead {
+        Some((other, value)) if other == index => Some(value),
+        _ => setup.chosen.get(&adjustment.name),
     })
 }
 
-fn stack_places(setup: &Setup, axle: &FrontAxle) -> Vec<StackPlace> {
-    let adjustments = setup.car.adjustments.iter().enumerate();
-    adjustments
-        .flat_map(|(index, adjustment)| match &adjustment.kind {
-            Kind::Stack { .. } => places_of_stack(setup, axle, index),
-            Kind::Slide { .. } | Kind::Choice { .. } => Vec::new(),
-        })
-        .collect()
-}
-
-/// Where the stack of one adjustment sits: under the points it moves that are nearest the chassis, since what
-/// else moves is carried by those.
-fn places_of_stack(setup: &Setup, axle: &FrontAxle, index: usize) -> Vec<StackPlace> {
-    let value = setup.value(index);
-    let Chosen::Stack(total) = value else {
-        return Vec::new();
-    };
-    let one_more = axle_with(setup, Some((index, &Chosen::Stack(total + 1.0))));
-    let spacers = setup.car.adjustments[index]
-        .spacers_for(total)
-        .unwrap_or_default();
-    for carriers in FROM_THE_CHASSIS {
-        let places: Vec<StackPlace> = carriers
-            .iter()
-            .flat_map(|&point| Side::BOTH.map(|side| (point, side)))
-            .filter(|(point, side)| !point.is_shared() || *side == Side::Left)
-            .filter_map(|(point, side)| {
-                let top = point_of(axle, point, side)?;
-                let per_millimetre = point_of(&one_more, point, side)? - top;
-                Some(StackPlace {
-                    adjustment: index,
-                    point,
-                    side,
-                    top,
-                    direction: per_millimetre.try_normalize(STILL)?,
-                    spacers: spacers.clone(),
-                })
-            })
-            .collect();
-        if !places.is_empty() {
-            return places;
+/// The front axle of a car with the value of each adjustment as told; none leaves an adjustment at its base, where
+/// the car's points are given.
+pub(crate) fn axle_of<'a>(
+    car: &Car,
+    rods: Rods,
+    value_of: impl Fn(usize, &Adjustment) -> Option<&'a Chosen>,
+) -> FrontAxle {
+    let mut axle = axle_at_base(car, rods);
+    let mut adjusting = Adjusting::new(&mut axle);
+    for (index, adjustment) in car.adjustments.iter().enumerate() {
+        if let Some(value) = value_of(index, adjustment) {
+            adjusting.apply(adjustment, value);
         }
     }
-    Vec::new()
+    adjusting.finish();
+    align_slides(&mut axle, car);
+    axle
 }
 
-/// Displacements below this, mm, are none.
-pub(crate) const STILL: f64 = 1e-9;
-
-/// Points that a stack can carry, those nearest the chassis first.
-const FROM_THE_CHASSIS: [&[PointName]; 7] = [
-    &[PointName::DriveAxis],
-    &[PointName::UpperHingeFront, PointName::UpperHingeRear],
-    &[PointName::KingpinLower],
-    &[PointName::KingpinUpper],
-    &[PointName::RodInner],
-    &[PointName::SteeringArm],
-    &[PointName::WheelCentre],
-];
+/// The case goes with the servo arm's axis.
+fn servo_box(setup: &Setup, axle: &FrontAxle) -> Option<ServoBox> {
+    let case = setup.car.servo?;
+    let axis_at_base = setup.car.drive.servo_axis()?;
+    let axis_now = point_of(axle, PointName::DriveAxis, Side::Left)?;
+    Some(ServoBox {
+        centre: case.centre.point() + (axis_now - axis_at_base.point()),
+        size: case.size.vector(),
+    })
+}

@@ -15,6 +15,7 @@ pub mod setup;
 pub mod supplied;
 
 mod effects;
+mod motion;
 mod points;
 mod spacers;
 mod values;

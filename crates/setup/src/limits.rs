@@ -24,6 +24,13 @@ pub const MAX_TILT: f64 = 25.0;
 /// Most that the steering axis leans from upright, degrees.
 pub const MAX_KINGPIN_LEAN: f64 = 45.0;
 
+/// Most that a strut's slide line leans from the steering axis, degrees.
+pub const MAX_SLIDE_LEAN: f64 = 45.0;
+
+/// Most that an inner ball may lie beside the cross link that carries it, as a share of the link's length: what
+/// rounded decimals leave.
+pub const MAX_OFF_LINK: f64 = 0.9e-3;
+
 /// Largest toe of one wheel, either way, degrees.
 pub const MAX_TOE: f64 = 45.0;
 

@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 
 use crate::adjustment::Spacer;
-use crate::limits::{MAX_TOTALS, SPACER_GRAIN};
+use crate::limits::{MAX_SPACER_SIZES, MAX_TOTALS, SPACER_GRAIN};
 
 /// How many spacers of each size make up a total, in the order of the sizes.
-type Counts = Vec<u32>;
+type Counts = [u32; MAX_SPACER_SIZES];
 
 /// The totals a stack can have.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,8 +19,8 @@ pub(crate) struct Totals {
 impl Totals {
     /// Every total up to `most` (mm) that the parts reach.
     ///
-    /// Sizes that are not positive are left out, and no more than [`MAX_TOTALS`] totals are kept;
-    /// [`Self::is_complete`] tells whether that was enough.
+    /// Sizes that are not positive are left out. No more than [`MAX_SPACER_SIZES`] sizes, the thickest, are looked
+    /// at and no more than [`MAX_TOTALS`] totals kept; [`Self::is_complete`] tells whether that was enough.
     pub(crate) fn new(parts: &[Spacer], most: f64) -> Self {
         let mut parts: Vec<Spacer> = parts
             .iter()
@@ -28,10 +28,12 @@ impl Totals {
             .filter(|part| grains(part.thickness) > 0)
             .collect();
         parts.sort_by(|a, b| b.thickness.total_cmp(&a.thickness));
+        let complete = parts.len() <= MAX_SPACER_SIZES;
+        parts.truncate(MAX_SPACER_SIZES);
         let mut totals = Self {
             sizes: parts.iter().map(|part| part.thickness).collect(),
-            by_grains: BTreeMap::from([(0, vec![0; parts.len()])]),
-            complete: true,
+            by_grains: BTreeMap::from([(0, Counts::default())]),
+            complete,
         };
         for (size, part) in parts.iter().enumerate() {
             totals.add_size(size, *part, grains(most));
@@ -63,19 +65,18 @@ impl Totals {
             return None;
         }
         let counts = self.by_grains.get(&grains(total))?;
-        let pieces = counts.iter().zip(&self.sizes);
-        Some(
-            pieces
-                .flat_map(|(&count, &thickness)| (0..count).map(move |_| thickness))
-                .collect(),
-        )
+        let mut pieces = Vec::new();
+        for (&count, &thickness) in counts.iter().zip(&self.sizes) {
+            pieces.extend((0..count).map(|_| thickness));
+        }
+        Some(pieces)
     }
 
     fn add_size(&mut self, size: usize, part: Spacer, most: i64) {
         let without: Vec<(i64, Counts)> = self
             .by_grains
             .iter()
-            .map(|(&total, counts)| (total, counts.clone()))
+            .map(|(&total, &counts)| (total, counts))
             .collect();
         for (total, counts) in without {
             for count in 1..=part.count {
@@ -84,7 +85,7 @@ impl Totals {
                 if sum > most {
                     break;
                 }
-                let mut with = counts.clone();
+                let mut with = counts;
                 with[size] = count;
                 self.offer(sum, with);
             }

@@ -26,6 +26,31 @@ pub const SUPPLIED: &[Supplied] = &[
         file_name: "pan-car-sliding-kingpin.ron",
         text: include_str!("../../../assets/cars/pan-car-sliding-kingpin.ron"),
     },
+    Supplied {
+        title: "1:10 touring car, double wishbone",
+        file_name: "touring-car.ron",
+        text: include_str!("../../../assets/cars/touring-car.ron"),
+    },
+    Supplied {
+        title: "1:10 buggy, front end with kick-up",
+        file_name: "buggy-front-end.ron",
+        text: include_str!("../../../assets/cars/buggy-front-end.ron"),
+    },
+    Supplied {
+        title: "Kart, fixed kingpins",
+        file_name: "kart.ron",
+        text: include_str!("../../../assets/cars/kart.ron"),
+    },
+    Supplied {
+        title: "Small formula car, double wishbone",
+        file_name: "formula-corner.ron",
+        text: include_str!("../../../assets/cars/formula-corner.ron"),
+    },
+    Supplied {
+        title: "Small road car, strut",
+        file_name: "strut-corner.ron",
+        text: include_str!("../../../assets/cars/strut-corner.ron"),
+    },
 ];
 
 impl Supplied {

@@ -1,55 +1,16 @@
 //! What the reader says of texts that are wrong, word for word, at which line and column.
 //!
-//! Each case changes a supplied car's text in one place; `§` in the change marks where the complaint must point,
-//! which is counted here by itself.
+//! Each case changes a supplied car's text in one place.
 #![allow(clippy::unwrap_used, clippy::expect_used, missing_docs)]
 
+mod common;
+
+use common::wrong_text::{self, Case, assert_says, case, marked};
 use steerloft_setup::file::{FileError, read_text};
 use steerloft_setup::supplied::SUPPLIED;
 
-struct Case {
-    find: &'static str,
-    replace: &'static str,
-    says: &'static str,
-}
-
-const fn case(find: &'static str, replace: &'static str, says: &'static str) -> Case {
-    Case {
-        find,
-        replace,
-        says,
-    }
-}
-
-/// The message expected of a marked text, and the text without its mark.
-fn marked(text: &str, says: &str) -> (String, String) {
-    let at = text.find('§').expect("the case marks its place");
-    let line = text[..at].split('\n').count();
-    let column = text[..at].rsplit('\n').next().unwrap().chars().count() + 1;
-    (
-        text.replacen('§', "", 1),
-        format!("{line}:{column}: {says}"),
-    )
-}
-
-fn assert_says(text: &str, expected: &str) {
-    match read_text(text) {
-        Ok(_) => panic!("was read, but should say: {expected}"),
-        Err(error) => assert_eq!(error.to_string(), expected),
-    }
-}
-
 fn check(cases: &[Case]) {
-    for case in cases {
-        let text = SUPPLIED[0].text;
-        assert!(
-            text.contains(case.find),
-            "the car's text has {:?}",
-            case.find
-        );
-        let (text, expected) = marked(&text.replacen(case.find, case.replace, 1), case.says);
-        assert_says(&text, &expected);
-    }
+    wrong_text::check(SUPPLIED[0].text, cases);
 }
 
 #[test]
@@ -135,7 +96,8 @@ fn fields_and_names() {
             "points: [§rod_outer]",
             "there is no `rod_outer` here; write one of `wheel_centre`, `spin_axis`, `kingpin_lower`, \
              `kingpin_upper`, `steering_arm`, `rod_inner`, `drive_axis`, `drive_direction`, \
-             `upper_hinge_front`, `upper_hinge_rear`",
+             `upper_hinge_front`, `upper_hinge_rear`, `lower_hinge_front`, `lower_hinge_rear`, \
+             `slide_direction`, `crank_axis`, `crank_direction`, `cross_ball`, `drag_servo`, `drag_crank`",
         ),
         case(
             "tie_rod: (",

@@ -3,8 +3,10 @@
 
 mod common;
 
+use std::collections::BTreeSet;
+
 use approx::assert_relative_eq;
-use common::{base_car, choose, choose_option, index_of, sliding_car};
+use common::{base_car, car, cars, choose, choose_option, index_of, sliding_car, values_of};
 use steerloft_setup::adjustment::PointName;
 use steerloft_setup::handles::{Handle, displacement, handles, point_of, value_nearest};
 use steerloft_setup::layout::layout;
@@ -264,4 +266,100 @@ fn a_dragged_turn_follows_its_arc() {
         panic!("a slide has a slide's value");
     };
     assert_relative_eq!(degrees, 33.0, epsilon = 1e-6);
+}
+
+/// The chosen values that differ from where an adjustment stands.
+fn other_values(setup: &Setup, index: usize) -> Vec<Chosen> {
+    let mut values = values_of(&setup.car.adjustments[index]);
+    values.retain(|value| *value != setup.value(index));
+    values
+}
+
+#[test]
+fn every_handle_of_every_car_leads_where_its_adjustment_takes_it() {
+    for setup in cars() {
+        let handles = handles(&setup);
+        assert!(!handles.is_empty());
+        for Handle {
+            point,
+            side,
+            adjustments,
+        } in &handles
+        {
+            for &index in adjustments {
+                let by = displacement(&setup, index, *point, *side);
+                assert!(by.norm() > 1e-6, "{point:?}");
+                for value in other_values(&setup, index) {
+                    let mut there = setup.clone();
+                    there.set(index, value).unwrap();
+                    let wanted = place(&there, *point, *side);
+                    let found = value_nearest(&setup, index, *point, *side, wanted, &[], false);
+                    let mut dragged = setup.clone();
+                    dragged.set(index, found).unwrap();
+                    let miss = (place(&dragged, *point, *side) - wanted).norm();
+                    assert!(
+                        miss < 1e-6,
+                        "{}, {}: {point:?} of the {side} is {miss} mm off",
+                        setup.car.name,
+                        setup.car.adjustments[index].name
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn every_adjustment_of_points_has_a_handle() {
+    for setup in cars() {
+        let moved: BTreeSet<usize> = handles(&setup)
+            .into_iter()
+            .flat_map(|handle| handle.adjustments)
+            .collect();
+        for (index, adjustment) in setup.car.adjustments.iter().enumerate() {
+            // Numbers of the car and lengths of the drive's links move no pivot as drawn.
+            let moves_nothing = matches!(
+                adjustment.name.as_str(),
+                "Ride height" | "Rake" | "Camber" | "Tyre radius" | "Drag link length"
+            );
+            assert_eq!(
+                moved.contains(&index),
+                !moves_nothing,
+                "{}",
+                adjustment.name
+            );
+        }
+    }
+}
+
+#[test]
+fn handles_of_twin_cranks_are_those_of_their_joints() {
+    let setup = car("touring-car.ron");
+    for side in Side::BOTH {
+        assert_eq!(
+            names(&setup, &handle(&setup, PointName::CrankAxis, side)),
+            ["Crank station"]
+        );
+        assert_eq!(
+            names(&setup, &handle(&setup, PointName::CrossBall, side)),
+            ["Crank station", "Cross-link hole"]
+        );
+        assert_eq!(
+            names(&setup, &handle(&setup, PointName::LowerHingeRear, side)),
+            ["Front wheelbase", "Lower hinge packing, rear"]
+        );
+    }
+    let shared = [
+        PointName::DragServo,
+        PointName::DragCrank,
+        PointName::DriveAxis,
+    ];
+    for point in shared {
+        let all = handles(&setup);
+        assert_eq!(all.iter().filter(|handle| handle.point == point).count(), 1);
+    }
+    assert_eq!(
+        names(&setup, &handle(&setup, PointName::DragServo, Side::Left)),
+        ["Servo station", "Servo height packing", "Servo-arm hole"]
+    );
 }

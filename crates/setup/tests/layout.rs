@@ -4,7 +4,7 @@
 mod common;
 
 use approx::assert_relative_eq;
-use common::{base_car, choose, index_of, with_adjustment};
+use common::{base_car, cars, choose, index_of, with_adjustment};
 use steerloft_setup::adjustment::{
     ChoiceOption, Effect, EffectSides, Kind, Member, PointName, Scalar, Spacer, Unit,
 };
@@ -274,32 +274,43 @@ fn scalars_are_added_to() {
 
 #[test]
 fn moving_the_front_axle_changes_the_wheelbase_by_as_much() {
-    let mut setup = base_car();
-    let before = layout(&setup);
-    choose(
-        &mut setup,
-        "Front wheelbase",
-        Chosen::Choice("long".to_owned()),
-    );
-    let after = layout(&setup);
-    let forward = after.axle.wheelbase - before.axle.wheelbase;
-    assert!(forward > 0.0);
-    assert_relative_eq!(after.axle.station, before.axle.station + forward);
-    assert_relative_eq!(
-        after.axle.rear_axle_behind(),
-        before.axle.rear_axle_behind()
-    );
-    for side in Side::BOTH {
-        for point in PointName::ALL
-            .into_iter()
-            .filter(|point| !point.is_direction())
-        {
+    let name = "Front wheelbase";
+    let has_it = |setup: &Setup| setup.car.adjustments.iter().any(|a| a.name == name);
+    let movable: Vec<Setup> = cars().filter(has_it).collect();
+    assert_eq!(movable.len(), 3);
+    for mut setup in movable {
+        let before = layout(&setup);
+        choose(&mut setup, name, Chosen::Choice("long".to_owned()));
+        let after = layout(&setup);
+        let forward = after.axle.wheelbase - before.axle.wheelbase;
+        assert!(forward > 0.0);
+        assert_relative_eq!(after.axle.station, before.axle.station + forward);
+        assert_relative_eq!(
+            after.axle.rear_axle_behind(),
+            before.axle.rear_axle_behind()
+        );
+        for (point, side) in points_of(&before) {
             let by = moved(&before, &after, point, side);
-            let with_axle = !matches!(point, PointName::RodInner | PointName::DriveAxis);
-            let expected = if with_axle { forward } else { 0.0 };
+            let with_drive = matches!(
+                point,
+                PointName::RodInner
+                    | PointName::DriveAxis
+                    | PointName::CrankAxis
+                    | PointName::CrossBall
+                    | PointName::DragServo
+                    | PointName::DragCrank
+            );
+            let expected = if with_drive { 0.0 } else { forward };
             assert_relative_eq!(by, Vector::new(expected, 0.0, 0.0), epsilon = TOLERANCE);
         }
     }
+}
+
+/// The points that a car has, by side.
+fn points_of(layout: &Layout) -> impl Iterator<Item = (PointName, Side)> {
+    let named = PointName::ALL.into_iter();
+    let sided = named.flat_map(|point| Side::BOTH.map(|side| (point, side)));
+    sided.filter(|&(point, side)| point_of(layout, point, side).is_some())
 }
 
 #[test]

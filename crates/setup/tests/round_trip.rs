@@ -2,12 +2,16 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, missing_docs)]
 
 use proptest::prelude::*;
+use steerloft_setup::adjustment::PointName;
+use steerloft_setup::car::{Drive, Position, RightCorner, Suspension};
 use steerloft_setup::check::check;
 use steerloft_setup::file::{read_text, to_text};
+use steerloft_setup::handles::point_of;
 use steerloft_setup::layout::layout;
+use steerloft_setup::limits::MAX_ADJUSTMENTS;
 use steerloft_setup::setup::{Chosen, Record, Rods, Run, Setup};
 use steerloft_setup::supplied::SUPPLIED;
-use steerloft_solver::frame::Side;
+use steerloft_solver::frame::{Side, mirrored_point};
 
 /// Free text with everything a keyboard and a clipboard can bring.
 fn free_text() -> impl Strategy<Value = String> {
@@ -47,8 +51,8 @@ fn rods() -> impl Strategy<Value = Rods> {
 /// A supplied car with other places, names and values.
 fn setup() -> impl Strategy<Value = Setup> {
     let shifts = prop::collection::vec(-1.0..1.0, 8);
-    let choices = prop::collection::vec(any::<prop::sample::Index>(), 20);
-    let free = prop::collection::vec(0.0..1.0, 20);
+    let choices = prop::collection::vec(any::<prop::sample::Index>(), MAX_ADJUSTMENTS);
+    let free = prop::collection::vec(0.0..1.0, MAX_ADJUSTMENTS);
     let parts = (
         0..SUPPLIED.len(),
         shifts,
@@ -69,6 +73,7 @@ fn setup() -> impl Strategy<Value = Setup> {
         setup.car.pitch = shifts[4];
         setup.car.name = name;
         setup.car.adjustments[0].name.push_str(" ü \"quoted\" \\ #");
+        change_options(&mut setup, shifts[6], given);
         if given {
             give_right_corner(&mut setup, shifts[5]);
         }
@@ -85,24 +90,74 @@ fn setup() -> impl Strategy<Value = Setup> {
     })
 }
 
+/// Gives the right corner separately, with its outer ball a little off the mirror image of the left one.
 fn give_right_corner(setup: &mut Setup, shift: f64) {
-    use steerloft_setup::car::{Position, RightCorner, Suspension};
-    let mirrored = |place: Position| Position(place.0, -place.1, place.2);
     let mut right = setup.car.left.clone();
-    right.wheel_centre = mirrored(right.wheel_centre);
-    right.kingpin_lower = mirrored(right.kingpin_lower);
-    right.kingpin_upper = mirrored(right.kingpin_upper);
-    right.steering_arm = mirrored(right.steering_arm);
+    let knuckle = [
+        &mut right.wheel_centre,
+        &mut right.kingpin_lower,
+        &mut right.kingpin_upper,
+        &mut right.steering_arm,
+    ];
+    for place in knuckle {
+        mirror(place);
+    }
     right.steering_arm.0 += shift;
-    if let Suspension::SwingingUpperArm {
-        upper_hinge_front,
-        upper_hinge_rear,
-    } = &mut right.suspension
-    {
-        *upper_hinge_front = mirrored(*upper_hinge_front);
-        *upper_hinge_rear = mirrored(*upper_hinge_rear);
+    match &mut right.suspension {
+        Suspension::FixedKingpin | Suspension::SlidingKingpin => {}
+        Suspension::SwingingUpperArm {
+            upper_hinge_front,
+            upper_hinge_rear,
+        } => [upper_hinge_front, upper_hinge_rear]
+            .into_iter()
+            .for_each(mirror),
+        Suspension::DoubleWishbone {
+            lower_hinge_front,
+            lower_hinge_rear,
+            upper_hinge_front,
+            upper_hinge_rear,
+        } => [
+            lower_hinge_front,
+            lower_hinge_rear,
+            upper_hinge_front,
+            upper_hinge_rear,
+        ]
+        .into_iter()
+        .for_each(mirror),
+        Suspension::Strut {
+            lower_hinge_front,
+            lower_hinge_rear,
+            slide_direction,
+        } => [lower_hinge_front, lower_hinge_rear]
+            .into_iter()
+            .chain(slide_direction)
+            .for_each(mirror),
     }
     setup.car.right = RightCorner::Given(right);
+}
+
+fn mirror(place: &mut Position) {
+    place.1 = -place.1;
+}
+
+/// Sets what only some cars can leave out or have.
+fn change_options(setup: &mut Setup, shift: f64, given: bool) {
+    if let Suspension::Strut {
+        slide_direction: Some(slide),
+        ..
+    } = &mut setup.car.left.suspension
+    {
+        slide.1 += 0.05 * shift;
+    }
+    if let Drive::TwinCrank {
+        drag_length,
+        cross_length,
+        ..
+    } = &mut setup.car.drive
+    {
+        *drag_length = given.then_some(45.0 + shift);
+        *cross_length = (!given).then_some(55.0 + shift);
+    }
 }
 
 proptest! {
@@ -138,15 +193,22 @@ proptest! {
     #[test]
     fn a_mirrored_car_stays_mirror_symmetrical(setup in setup()) {
         let mut setup = setup;
-        setup.car.right = steerloft_setup::car::RightCorner::Mirrored;
-        let sideways = setup.car.adjustments.iter().position(|adjustment| adjustment.name == "Servo sideways");
-        setup.set(sideways.unwrap(), Chosen::Slide(0.0)).unwrap();
-        let corners = layout(&setup).axle.corners;
+        setup.car.right = RightCorner::Mirrored;
+        let layout = layout(&setup);
+        let corners = &layout.axle.corners;
         let mirrored = corners.get(Side::Left).mirrored().knuckle;
         let right = corners.get(Side::Right).knuckle;
         prop_assert!((mirrored.wheel_centre - right.wheel_centre).norm() < 1e-12);
         prop_assert!((mirrored.kingpin_upper - right.kingpin_upper).norm() < 1e-12);
         prop_assert!((mirrored.steering_arm - right.steering_arm).norm() < 1e-12);
         prop_assert!((mirrored.spin_axis - right.spin_axis).norm() < 1e-12);
+        for point in PointName::ALL.into_iter().filter(|point| !point.is_shared()) {
+            let (left, right) = (point_of(&layout, point, Side::Left), point_of(&layout, point, Side::Right));
+            prop_assert_eq!(left.is_some(), right.is_some());
+            let on_corner = !matches!(point, PointName::RodInner | PointName::CrankAxis | PointName::CrossBall);
+            if let (true, Some(left), Some(right)) = (on_corner, left, right) {
+                prop_assert!((mirrored_point(&left) - right).norm() < 1e-12, "{:?}", point);
+            }
+        }
     }
 }

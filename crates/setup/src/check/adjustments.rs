@@ -2,7 +2,7 @@
 
 use super::effects::{self, Use};
 use super::values::{count, number, one_of, range, text};
-use super::{Fault, Path, unique_names};
+use super::{Fault, Path, cross_link, unique_names};
 use crate::adjustment::{Adjustment, ChoiceOption, Kind, Spacer, Unit};
 use crate::car::Car;
 use crate::limits::{
@@ -22,7 +22,7 @@ pub(super) fn check(at: &Path, car: &Car) -> Result<(), Fault> {
     for (index, adjustment) in car.adjustments.iter().enumerate() {
         check_adjustment(&at.item(index), adjustment, car)?;
     }
-    Ok(())
+    cross_link::check(at, car)
 }
 
 fn check_adjustment(at: &Path, adjustment: &Adjustment, car: &Car) -> Result<(), Fault> {

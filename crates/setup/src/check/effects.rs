@@ -1,9 +1,11 @@
 //! Checks of what adjustments do.
 
+use steerloft_solver::frame::Side;
+
 use super::values::{coordinate, count, direction, number, position};
 use super::{Fault, Path};
 use crate::adjustment::{Effect, EffectSides, Member, PointName, Scalar};
-use crate::car::{Car, Position, Suspension};
+use crate::car::{Car, Drive, Position, Suspension};
 use crate::limits::{MAX_ANGLE, MAX_EFFECTS, MAX_LENGTH};
 
 /// How an adjustment uses its effects.
@@ -81,8 +83,9 @@ fn check_effect(at: &Path, effect: &Effect, used: Use, car: &Car) -> Result<(), 
                 in_centre_plane(*normal) && through.is_shared(),
             )
         }
-        Effect::Lengthen { member, by, .. } => {
+        Effect::Lengthen { member, by, sides } => {
             check_member(&at.field("member"), *member, car)?;
+            check_member_sides(at, *member, *sides)?;
             coordinate(&at.field("by"), *by)
         }
         Effect::Add { scalar, by } => {
@@ -121,18 +124,53 @@ fn check_points(at: &Path, points: &[PointName], car: &Car) -> Result<(), Fault>
 }
 
 fn check_exists(at: &Path, point: PointName, car: &Car) -> Result<(), Fault> {
-    let needs_arm = matches!(
-        point,
-        PointName::UpperHingeFront | PointName::UpperHingeRear
-    );
-    if !needs_arm || has_upper_arm(car) {
-        return Ok(());
+    let suspension = &car.left.suspension;
+    match point {
+        PointName::UpperHingeFront | PointName::UpperHingeRear if !suspension.has_upper_arm() => {
+            lacks(at, "suspension", point)
+        }
+        PointName::LowerHingeFront | PointName::LowerHingeRear if !suspension.has_lower_arm() => {
+            lacks(at, "suspension", point)
+        }
+        PointName::SlideDirection => check_slides(at, car),
+        PointName::CrankAxis
+        | PointName::CrankDirection
+        | PointName::CrossBall
+        | PointName::DragServo
+        | PointName::DragCrank
+            if !matches!(car.drive, Drive::TwinCrank { .. }) =>
+        {
+            lacks(at, "drive", point)
+        }
+        PointName::DriveAxis if car.drive.servo_axis().is_none() => lacks(at, "drive", point),
+        _ => Ok(()),
     }
+}
+
+fn lacks(at: &Path, part: &str, point: PointName) -> Result<(), Fault> {
     Err(Fault::new(
         at,
-        format!("this car's suspension has no {}", point.label()),
-        "name a point that the suspension has",
+        format!("this car's {part} has no {}", point.label()),
+        format!("name a point that the {part} has"),
     ))
+}
+
+fn check_slides(at: &Path, car: &Car) -> Result<(), Fault> {
+    let has_own = |side| match car.corner(side).suspension {
+        Suspension::Strut {
+            slide_direction, ..
+        } => slide_direction.is_some(),
+        _ => false,
+    };
+    match car.left.suspension {
+        Suspension::Strut { .. } if Side::BOTH.into_iter().any(has_own) => Ok(()),
+        Suspension::Strut { .. } => Err(Fault::new(
+            at,
+            "this car's struts slide along the steering axis and turn with it",
+            "give the strut a `slide_direction` of its own, or leave this name out",
+        )),
+        _ => lacks(at, "suspension", PointName::SlideDirection),
+    }
 }
 
 fn check_has_place(at: &Path, points: &[PointName], what: &str) -> Result<(), Fault> {
@@ -162,14 +200,35 @@ fn check_through(at: &Path, through: PointName, car: &Car) -> Result<(), Fault> 
 }
 
 fn check_member(at: &Path, member: Member, car: &Car) -> Result<(), Fault> {
-    match member {
-        Member::UpperArm if !has_upper_arm(car) => Err(Fault::new(
-            at,
-            "this car's suspension has no upper arm",
-            "name a member that the suspension has",
-        )),
-        Member::UpperArm => Ok(()),
+    let suspension = &car.left.suspension;
+    let (part, is_there) = match member {
+        Member::UpperArm => ("suspension", suspension.has_upper_arm()),
+        Member::LowerArm => ("suspension", suspension.has_lower_arm()),
+        Member::DragLink | Member::CrossLink => {
+            ("drive", matches!(car.drive, Drive::TwinCrank { .. }))
+        }
+    };
+    if is_there {
+        return Ok(());
     }
+    Err(Fault::new(
+        at,
+        format!("this car's {part} has no {}", member.label()),
+        format!("name a member that the {part} has"),
+    ))
+}
+
+/// What both sides share has one length.
+fn check_member_sides(at: &Path, member: Member, sides: EffectSides) -> Result<(), Fault> {
+    let one_side = matches!(sides, EffectSides::Left | EffectSides::Right);
+    if !(one_side && member.is_shared()) {
+        return Ok(());
+    }
+    Err(Fault::new(
+        at,
+        format!("the {} belongs to both sides", member.label()),
+        "leave `sides` out",
+    ))
 }
 
 /// What both sides share cannot go two ways at once: if the mirror image of what is given differs, the sides
@@ -209,8 +268,4 @@ fn in_centre_plane(vector: Position) -> bool {
 /// Whether an axis lies straight across the car, so that the mirror image of a turn about it is itself.
 fn across(axis: Position) -> bool {
     axis.0 == 0.0 && axis.2 == 0.0
-}
-
-fn has_upper_arm(car: &Car) -> bool {
-    matches!(car.left.suspension, Suspension::SwingingUpperArm { .. })
 }

@@ -3,8 +3,14 @@
 
 mod adjustments;
 mod car;
+mod corner;
+mod cross_link;
+mod drive;
 mod effects;
+mod geometry;
+mod links;
 mod path;
+mod tie_rods;
 mod values;
 
 pub use path::{Path, Step};

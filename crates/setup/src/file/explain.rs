@@ -166,8 +166,14 @@ fn expectation(code: &Error) -> String {
 fn example(field: &str) -> &'static str {
     match field {
         "wheel_centre" | "kingpin_lower" | "kingpin_upper" | "steering_arm" | "axis_point"
-        | "axis_direction" | "rod_inner_left" | "rod_inner_right" | "upper_hinge_front"
-        | "upper_hinge_rear" | "centre" | "size" | "by" | "about" | "normal" => "(x, y, z)",
+        | "axis_direction" | "rod_inner_left" | "rod_inner_right" | "cross_left"
+        | "cross_right" | "drag_servo" | "drag_crank" | "direction" | "lower_hinge_front"
+        | "lower_hinge_rear" | "upper_hinge_front" | "upper_hinge_rear" | "centre" | "size"
+        | "by" | "about" | "normal" => "(x, y, z)",
+        "crank_left" | "crank_right" | "servo_arm" => {
+            "(axis_point: (x, y, z), axis_direction: (x, y, z))"
+        }
+        "driven" => "Left",
         "range" | "input" | "travel" => "(least, greatest)",
         "name" => "\"...\"",
         "adjustments" | "effects" | "parts" | "options" | "points" => "[...]",

@@ -2,8 +2,10 @@
 
 use steerloft_setup::layout::front_axle;
 use steerloft_setup::setup::Setup;
+use steerloft_solver::drive::Drive;
 use steerloft_solver::figures::{
-    InnerOuter, corner_figures, inner_outer, rod_angles, travel_gradient,
+    CornerFigures, InnerOuter, TravelGradient, corner_figures, inner_outer, rod_angles,
+    travel_gradient,
 };
 use steerloft_solver::{Assembly, AxlePose, Side, Sides};
 
@@ -15,18 +17,26 @@ pub(crate) fn assembled(setup: &Setup) -> Assembly {
     }
 }
 
-/// The pose at a steering input in degrees and zero travel.
-pub(crate) fn pose_at(assembly: &Assembly, input: f64) -> AxlePose {
-    match assembly.pose(input.to_radians(), Sides::both(0.0)) {
-        Ok(pose) => pose,
-        Err(error) => panic!("at an input of {input} degrees {error}"),
+/// A steering input in the drive's unit, degrees or mm, as the solver takes it.
+pub(crate) fn solver_input(assembly: &Assembly, input: f64) -> f64 {
+    match assembly.axle().drive {
+        Drive::SwingArm(_) | Drive::TwinCrank(_) => input.to_radians(),
+        Drive::Slider(_) => input,
     }
 }
 
-/// Inner and outer angle at a steering input in degrees; it must not be straight ahead.
+/// The pose at a steering input in the drive's unit and zero travel.
+pub(crate) fn pose_at(assembly: &Assembly, input: f64) -> AxlePose {
+    match assembly.pose(solver_input(assembly, input), Sides::both(0.0)) {
+        Ok(pose) => pose,
+        Err(error) => panic!("at an input of {input} {error}"),
+    }
+}
+
+/// Inner and outer angle at a steering input in the drive's unit; it must not be straight ahead.
 pub(crate) fn angles_at(assembly: &Assembly, input: f64) -> InnerOuter {
     let angles = inner_outer(assembly, &pose_at(assembly, input));
-    angles.unwrap_or_else(|| panic!("an input of {input} degrees steers"))
+    angles.unwrap_or_else(|| panic!("an input of {input} steers"))
 }
 
 /// Inner and outer angle where their mean has the given amount in degrees, turning left.
@@ -53,15 +63,28 @@ pub(crate) fn difference_at_mean(setup: &Setup, mean: f64) -> f64 {
     (angles.inner - angles.outer).to_degrees()
 }
 
-/// Bump steer of the left wheel at a steering input in degrees, degrees per mm.
-pub(crate) fn bump_steer_at(setup: &Setup, input: f64) -> f64 {
+/// What travel does to the left wheel at a steering input in the drive's unit.
+pub(crate) fn gradient_at(setup: &Setup, input: f64) -> TravelGradient {
     let assembly = assembled(setup);
     let pose = pose_at(&assembly, input);
     let gradient = travel_gradient(&pose.corners.left, &assembly.axle().road);
-    gradient.map_or_else(
-        || panic!("the car has travel"),
-        |gradient| gradient.toe.to_degrees(),
-    )
+    gradient.unwrap_or_else(|| panic!("the car has travel"))
+}
+
+/// Bump steer of the left wheel at a steering input in the drive's unit, degrees per mm.
+pub(crate) fn bump_steer_at(setup: &Setup, input: f64) -> f64 {
+    gradient_at(setup, input).toe.to_degrees()
+}
+
+/// Camber gain of the left wheel straight ahead, degrees per mm.
+pub(crate) fn camber_gain(setup: &Setup) -> f64 {
+    gradient_at(setup, 0.0).camber.to_degrees()
+}
+
+/// The figures of the left corner straight ahead.
+pub(crate) fn left_figures(setup: &Setup) -> CornerFigures {
+    let assembly = assembled(setup);
+    corner_figures(&assembly.static_pose().corners.left, &assembly.axle().road)
 }
 
 /// Bump steer of the left wheel straight ahead, degrees per mm.
