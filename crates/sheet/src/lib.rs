@@ -1,14 +1,28 @@
-//! Drawings of the front end as vector graphics, described once for the window and for paper.
+//! Drawings of the front end, curves and setup sheets as vector graphics: described once, for the window and for paper.
+//!
+//! A [`Page`] is a sheet of paper with what is on it; [`svg::document`], [`pdf::document`] and [`png::document`] write it.
 
+pub mod curves;
 pub mod drawing;
+pub mod figures;
 pub mod front_end;
 pub mod page;
+pub mod pdf;
+pub mod png;
 pub mod svg;
 
+mod chart;
+mod font;
+mod number;
+mod paint;
 mod plane;
 mod solid;
+mod style;
 mod text;
 
 pub use drawing::{Anchor, Bounds, Drawing, Outline, Role, Shape, Text, View};
 pub use front_end::front_end;
-pub use page::{Ink, Page, Placed, drawing_page};
+pub use page::{
+    Ink, Page, Paper, Placed, SheetError, SheetRequest, ViewPicture, blank_sheet, drawing_page,
+    measuring_form, picture_of_chart, picture_of_curve, picture_of_view, setup_sheet,
+};

@@ -1,7 +1,6 @@
-//! Estimated size of writing, and breaking it into lines.
-//!
-//! A document does not say which sans-serif face its reader has, so widths are estimated from above: hardly a
-//! letter of the usual faces, wide ones among them, is wider than its class here.
+//! Size of writing, and breaking it into lines.
+
+use crate::font;
 
 /// Height of capitals and ascenders over the base line, in font sizes.
 pub(crate) const ASCENT: f64 = 0.76;
@@ -9,37 +8,24 @@ pub(crate) const ASCENT: f64 = 0.76;
 /// Depth of descenders under the base line, in font sizes.
 pub(crate) const DESCENT: f64 = 0.24;
 
-/// A bold face is wider than the regular one by at most this factor.
-const BOLD: f64 = 1.15;
-
-/// Estimated width of a line of writing, mm, at a font size in mm.
+/// Width of a line of writing, mm, at a font size in mm: the sum of its glyphs' advances.
 pub(crate) fn width(content: &str, size: f64, bold: bool) -> f64 {
-    let ems: f64 = content.chars().map(advance).sum();
-    ems * size * if bold { BOLD } else { 1.0 }
+    let face = font::face(bold);
+    let ems: f64 = content
+        .chars()
+        .map(|character| face.advance(face.glyph(character)))
+        .sum();
+    ems * size
 }
 
-/// Advance of a character, in font sizes.
-fn advance(character: char) -> f64 {
-    match character {
-        ' ' | '!' | '\'' | '(' | ')' | ',' | '-' | '.' | '/' | ':' | ';' | 'I' | '[' | '\\'
-        | ']' | 'f' | 'i' | 'j' | 'l' | '|' => 0.4,
-        'r' | 't' | '"' | '`' | '*' | '°' => 0.5,
-        'a'..='e' | 'g' | 'h' | 'k' | 'n'..='q' | 's' | 'u' | 'v' | 'x'..='z' | '0'..='9' => 0.64,
-        'A'..='L' | 'N'..='V' | 'X'..='Z' | '&' => 0.8,
-        'w' | '#'..='$' | '+' | '<'..='?' | '^' | '_' | '{' | '}' | '~' => 0.84,
-        'm' | 'M' | 'W' | '%' | '@' | '–' | '—' | '…' => 1.0,
-        '\u{80}'..='\u{2ff}' => 1.1,
-        _ => 1.3,
-    }
-}
-
-/// The writing on one line: every run of blanks and control characters becomes one blank, and marks that turn
-/// the direction of writing are dropped, since they would carry on into what stands beside.
+/// The writing on one line: every run of blanks and control characters becomes one blank. Marks that turn the
+/// direction of writing are dropped, since they would carry on into what stands beside, and so are those that only
+/// say how letters join.
 pub(crate) fn on_one_line(content: &str) -> String {
     let mut line = String::with_capacity(content.len());
     for character in content
         .chars()
-        .filter(|&character| !turns_direction(character))
+        .filter(|&character| !is_mark_without_shape(character))
     {
         if !character.is_control() && !character.is_whitespace() {
             line.push(character);
@@ -51,8 +37,12 @@ pub(crate) fn on_one_line(content: &str) -> String {
     line
 }
 
-fn turns_direction(character: char) -> bool {
-    matches!(character, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+fn is_mark_without_shape(character: char) -> bool {
+    matches!(
+        character,
+        '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{2069}'
+            | '\u{fe00}'..='\u{fe0f}' | '\u{feff}'
+    )
 }
 
 /// Breaks writing into lines no wider than `room` mm, at blanks where there are any, else inside a word.
@@ -65,6 +55,9 @@ pub(crate) fn wrap(content: &str, size: f64, bold: bool, room: f64, most: usize)
         .split(' ')
         .filter(|word| !word.is_empty())
     {
+        if lines.len() > most {
+            break;
+        }
         if let Some(last) = lines.last_mut() {
             let joined = format!("{last} {word}");
             if fits(&joined) {
@@ -72,7 +65,7 @@ pub(crate) fn wrap(content: &str, size: f64, bold: bool, room: f64, most: usize)
                 continue;
             }
         }
-        lines.extend(pieces(word, fits));
+        lines.extend(pieces(word, size, bold, room));
     }
     if lines.len() > most {
         lines.truncate(most);
@@ -84,17 +77,23 @@ pub(crate) fn wrap(content: &str, size: f64, bold: bool, room: f64, most: usize)
 }
 
 /// Splits a word into pieces that fit, of at least one character each.
-fn pieces(word: &str, fits: impl Fn(&str) -> bool) -> Vec<String> {
-    let mut pieces = vec![String::new()];
+fn pieces(word: &str, size: f64, bold: bool, room: f64) -> Vec<String> {
+    let face = font::face(bold);
+    let mut pieces: Vec<String> = Vec::new();
+    let mut taken = 0.0;
     for character in word.chars() {
-        if let Some(piece) = pieces.last_mut() {
-            piece.push(character);
-            if piece.chars().count() == 1 || fits(piece) {
-                continue;
+        let advance = face.advance(face.glyph(character)) * size;
+        match pieces.last_mut() {
+            // Rounding apart, the width of the whole piece.
+            Some(piece) if taken + advance <= room - 1e-9 => {
+                piece.push(character);
+                taken += advance;
             }
-            piece.pop();
+            _ => {
+                pieces.push(character.to_string());
+                taken = advance;
+            }
         }
-        pieces.push(character.to_string());
     }
     pieces
 }
@@ -147,53 +146,30 @@ mod tests {
 
     #[test]
     fn blanks_and_control_characters_become_one_blank() {
-        assert_eq!(on_one_line("  a\n\tb\u{0} \u{202e}c  "), "a b c");
+        assert_eq!(
+            on_one_line("  a\n\tb\u{0} \u{202e}c\u{200d}\u{ad}  "),
+            "a b c"
+        );
         assert!(wrap(" \n ", 3.0, false, 30.0, 3).is_empty());
     }
 
     #[test]
-    fn no_letter_of_a_wide_face_is_wider_than_estimated() {
-        // Advances, regular and bold, in thousandths of the font size, read from the metric tables of the font files
-        // DejaVu Sans 2.37, one of the widest sans-serif faces in common use.
-        let advances = [
-            (' ', 318, 348),
-            ('%', 950, 1002),
-            ('(', 390, 457),
-            ('+', 838, 838),
-            ('-', 361, 415),
-            ('0', 636, 696),
-            ('1', 636, 696),
-            (':', 337, 400),
-            ('@', 1000, 1000),
-            ('A', 684, 774),
-            ('G', 775, 821),
-            ('I', 295, 372),
-            ('M', 863, 995),
-            ('O', 787, 850),
-            ('Q', 787, 850),
-            ('W', 989, 1103),
-            ('a', 613, 675),
-            ('b', 635, 716),
-            ('f', 352, 435),
-            ('i', 278, 343),
-            ('j', 278, 343),
-            ('l', 278, 343),
-            ('m', 974, 1042),
-            ('n', 634, 712),
-            ('o', 612, 687),
-            ('r', 411, 493),
-            ('t', 392, 478),
-            ('w', 818, 924),
-            ('z', 525, 582),
-            ('°', 500, 500),
-            ('Œ', 1070, 1167),
-            ('…', 1000, 1000),
-        ];
-        for (letter, regular, bold) in advances {
-            for (thousandths, is_bold) in [(regular, false), (bold, true)] {
-                let estimate = width(&letter.to_string(), 1000.0, is_bold);
-                assert!(estimate + 1.0 >= f64::from(thousandths), "{letter}");
+    fn widths_are_those_of_the_font_files() {
+        // Advances in font units of 1/2048, read from the font files' metric tables with fontTools.
+        for (letter, regular, bold) in [
+            (' ', 508, 510),
+            ('0', 1151, 1175),
+            ('W', 1817, 1792),
+            ('i', 498, 543),
+        ] {
+            for (units, is_bold) in [(regular, false), (bold, true)] {
+                let measured = width(&letter.to_string(), 2048.0, is_bold);
+                assert!(
+                    (measured - f64::from(units)).abs() < 1e-9,
+                    "{letter} {measured}"
+                );
             }
         }
+        assert!((width("00", 3.0, false) - 2.0 * 3.0 * 1151.0 / 2048.0).abs() < 1e-12);
     }
 }

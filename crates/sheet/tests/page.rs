@@ -2,84 +2,16 @@
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
 mod cars;
+mod paper;
 
-use std::collections::BTreeMap;
-
-use steerloft_setup::adjustment::{Adjustment, ChoiceOption, Kind, Place};
-use steerloft_setup::setup::{Chosen, Record, Setup};
+use paper::{EXTREME_LETTERS, all_writing, check_nothing_overlaps, extreme, views};
+use steerloft_setup::setup::{Record, Setup};
 use steerloft_setup::supplied::{SUPPLIED, Supplied};
-use steerloft_sheet::{Bounds, Outline, Page, Placed, Role, drawing_page, svg};
+use steerloft_sheet::{Bounds, Page, Placed, Role, drawing_page, svg};
 
 fn page_of(setup: Setup, input: f64) -> Page {
     let car = cars::posed(setup, input, 0.0);
     drawing_page(&car.setup, &car.layout, &car.pose)
-}
-
-/// The drawings of the car, from above downwards.
-fn views(page: &Page) -> Vec<&Placed> {
-    let is_view = |placed: &&Placed| {
-        placed
-            .drawing
-            .shapes
-            .iter()
-            .any(|shape| shape.role == Role::Tyre)
-    };
-    page.placed.iter().filter(is_view).collect()
-}
-
-/// Every line of writing with the rectangle on the page that it takes.
-fn writing(page: &Page) -> Vec<(String, Bounds)> {
-    let mut lines = Vec::new();
-    for placed in &page.placed {
-        for shape in &placed.drawing.shapes {
-            if let Outline::Text(text) = &shape.outline {
-                let bounds = shape.outline.bounds().unwrap();
-                let on_page = |point: [f64; 2]| {
-                    [0, 1].map(|axis| placed.at[axis] + placed.scale * point[axis])
-                };
-                lines.push((
-                    text.content.clone(),
-                    Bounds {
-                        min: on_page(bounds.min),
-                        max: on_page(bounds.max),
-                    },
-                ));
-            }
-        }
-    }
-    lines
-}
-
-fn check_nothing_overlaps(page: &Page) {
-    let paper = Bounds {
-        min: [0.0; 2],
-        max: page.size,
-    };
-    let lines = writing(page);
-    for (index, (content, bounds)) in lines.iter().enumerate() {
-        assert_eq!(paper.union(*bounds), paper, "{content} is on the paper");
-        for (other, other_bounds) in &lines[index + 1..] {
-            assert!(
-                !bounds.overlaps(other_bounds),
-                "\"{content}\" and \"{other}\""
-            );
-        }
-    }
-    for view in views(page) {
-        let bounds = view.bounds().unwrap();
-        assert_eq!(paper.union(bounds), paper, "the view is on the paper");
-        for (content, line) in &lines {
-            assert!(!bounds.overlaps(line), "\"{content}\" and a view");
-        }
-    }
-}
-
-fn all_writing(page: &Page) -> String {
-    let lines: Vec<String> = writing(page)
-        .into_iter()
-        .map(|(content, _)| content)
-        .collect();
-    lines.join("\n")
 }
 
 #[test]
@@ -180,59 +112,11 @@ fn nothing_overlaps_on_the_sheets_of_all_cars() {
     }
 }
 
-/// A car with so many adjustments with names as long as a file may hold, written with the given letters.
-fn extreme(letters: &str, adjustments: usize) -> Setup {
-    let long = |count: usize| letters.chars().cycle().take(count).collect::<String>();
-    let mut setup = cars::pan_car();
-    setup.car.name = long(80);
-    setup.chosen = BTreeMap::new();
-    setup.car.adjustments = (0..adjustments)
-        .map(|index| Adjustment {
-            name: format!("#{index} {}", long(76)),
-            place: if index % 3 == 0 {
-                Place::Servo
-            } else {
-                Place::Suspension
-            },
-            notes: String::new(),
-            kind: Kind::Choice {
-                options: vec![ChoiceOption {
-                    name: long(80),
-                    effects: Vec::new(),
-                }],
-                base: long(80),
-            },
-        })
-        .collect();
-    for index in (0..adjustments).step_by(4) {
-        let name = setup.car.adjustments[index].name.clone();
-        setup.chosen.insert(name, Chosen::Choice(long(79)));
-    }
-    setup.record = Record {
-        name: long(300),
-        date: long(200),
-        event: long(200),
-        surface: long(200),
-        grip: long(200),
-        notes: long(20_000),
-        runs: Vec::new(),
-    };
-    setup
-}
-
 #[test]
 fn extreme_contents_do_not_overlap() {
-    for letters in [
-        "W",
-        "w o r d s ",
-        "前輪",
-        "i",
-        "\u{202e}<&>\"\u{0}\n",
-        " ",
-        "🏁",
-    ] {
+    for letters in EXTREME_LETTERS {
         for adjustments in [0, 1, 5, 20, 64] {
-            let page = page_of(extreme(letters, adjustments), 0.0);
+            let page = page_of(extreme(cars::pan_car(), letters, adjustments), 0.0);
             check_nothing_overlaps(&page);
             roxmltree::Document::parse(&svg::page(&page)).unwrap();
         }
@@ -241,14 +125,14 @@ fn extreme_contents_do_not_overlap() {
 
 #[test]
 fn what_does_not_go_on_the_sheet_is_counted() {
-    let text = all_writing(&page_of(extreme("W", 64), 0.0));
+    let text = all_writing(&page_of(extreme(cars::pan_car(), "W", 64), 0.0));
     let lines: Vec<&str> = text.lines().collect();
     let shown = (0..64)
         .filter(|index| lines.contains(&format!("#{index}").as_str()))
         .count();
     assert!(shown > 20);
     let of_the_rods = [
-        "Set to toe-in, each wheel",
+        "Tie rods set to",
         "Ball to ball, left",
         "Between cups, left",
         "Ball to ball, right",

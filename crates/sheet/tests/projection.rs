@@ -341,7 +341,11 @@ fn the_steering_axis_is_drawn_down_to_the_road() {
 
 #[test]
 fn every_shape_is_finite_and_every_polygon_is_convex() {
-    let supplied = SUPPLIED.iter().map(|car| (car.setup(), true));
+    let supplied = SUPPLIED.iter().map(|car| {
+        let setup = car.setup();
+        let travels = setup.car.ranges.travel != (0.0, 0.0);
+        (setup, travels)
+    });
     let setups = supplied.chain([(cars::pan_car(), true), (cars::kart(), false)]);
     for (setup, travels) in setups {
         for input in [-20.0, -5.0, 0.0, 12.0, 20.0] {

@@ -63,7 +63,22 @@ fn every_form() -> Drawing {
 fn the_document_is_as_it_was() {
     let drawing = every_form();
     let layers = [(&drawing, Ink::Reference), (&drawing, Ink::Current)];
-    insta::assert_snapshot!(svg::drawings("Every form <twice>", &layers, 2.0));
+    let document = svg::drawings("Every form <twice>", &layers, 2.0);
+    insta::assert_snapshot!(without_font(&document));
+}
+
+/// The document with the font's data left out, which is the program's own file.
+fn without_font(document: &str) -> String {
+    let mut rest = document;
+    let mut short = String::new();
+    while let Some((before, after)) = rest.split_once("base64,") {
+        let (data, after) = after.split_once(')').unwrap();
+        assert!(data.len() > 10_000, "a font is embedded");
+        short.push_str(before);
+        short.push_str("base64,...)");
+        rest = after;
+    }
+    short + rest
 }
 
 #[test]
@@ -165,7 +180,8 @@ fn writing_comes_back_as_it_was_and_what_xml_forbids_does_not_break_it() {
         .filter(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "text")));
     assert_eq!(
         written.next_back().unwrap().text().unwrap(),
-        "<b>&amp; \"quotes\" 'single' \u{fffd}\u{fffd}\u{fffd}\u{fffd} 前輪 é 🏁 ]]>"
+        // What the font lacks, as Japanese and pictures, is a box in every kind of document.
+        "<b>&amp; \"quotes\" 'single' \u{fffd}\u{fffd}\u{fffd}\u{fffd} \u{fffd}\u{fffd} é \u{fffd} ]]>"
     );
 }
 

@@ -36,6 +36,7 @@ pub(super) fn add_cranks(
     for link in layout.axle.drive.links(drive) {
         rods::add_link(parts, [link.from, link.to], None, sizes);
     }
+    stacks::add_on_cranks(parts, layout, drive, sizes);
     add_seats(parts, layout, drive, sizes);
 }
 

@@ -4,7 +4,7 @@ use steerloft_setup::adjustment::PointName;
 use steerloft_setup::layout::{Layout, StackPlace};
 use steerloft_solver::Isometry3;
 use steerloft_solver::frame::{Point, Side, Vector};
-use steerloft_solver::pose::AxlePose;
+use steerloft_solver::pose::{AxlePose, DrivePose, Link};
 
 use super::parts::{Layer, Parts};
 use super::proportions::Proportions;
@@ -104,20 +104,64 @@ pub(super) fn add_on_chassis(
             PointName::SteeringArm
             | PointName::RodInner
             | PointName::DriveAxis
-            | PointName::DriveDirection => continue,
+            | PointName::DriveDirection
+            | PointName::SlideDirection
+            | PointName::CrankDirection
+            | PointName::CrossBall
+            | PointName::DragServo
+            | PointName::DragCrank => continue,
             PointName::WheelCentre | PointName::SpinAxis => pose.corners.get(stack.side).knuckle,
             PointName::KingpinLower
             | PointName::KingpinUpper
             | PointName::UpperHingeFront
-            | PointName::UpperHingeRear => Isometry3::identity(),
+            | PointName::UpperHingeRear
+            | PointName::LowerHingeFront
+            | PointName::LowerHingeRear
+            | PointName::CrankAxis => Isometry3::identity(),
         };
         let direction = carrier.rotation * stack.direction;
-        let mut top = carrier * stack.top - direction * sizes.stand_off();
-        for thickness in stack.spacers.iter().rev() {
-            let below = top - direction * *thickness;
-            add_slice(parts, [top, below], stack.side, sizes);
-            top = below;
-        }
+        add_under(parts, stack, carrier * stack.top, direction, sizes);
+    }
+}
+
+/// Adds the stacks under the balls of drag link and cross link.
+///
+/// They stand along the axis of the crank or arm that carries them, a direction that does not turn with it.
+pub(super) fn add_on_cranks(
+    parts: &mut Parts,
+    layout: &Layout,
+    drive: &DrivePose,
+    sizes: Proportions,
+) {
+    let links: Vec<Link> = layout.axle.drive.links(drive).collect();
+    let [drag, cross] = links[..] else {
+        return;
+    };
+    for stack in &layout.stacks {
+        let ball = match (stack.point, stack.side) {
+            (PointName::DragServo, _) => drag.from,
+            (PointName::DragCrank, _) => drag.to,
+            (PointName::CrossBall, Side::Left) => cross.from,
+            (PointName::CrossBall, Side::Right) => cross.to,
+            _ => continue,
+        };
+        add_under(parts, stack, ball, stack.direction, sizes);
+    }
+}
+
+/// Adds the spacers of a stack that ends under a point.
+fn add_under(
+    parts: &mut Parts,
+    stack: &StackPlace,
+    point: Point,
+    direction: Vector,
+    sizes: Proportions,
+) {
+    let mut top = point - direction * sizes.stand_off();
+    for thickness in stack.spacers.iter().rev() {
+        let below = top - direction * *thickness;
+        add_slice(parts, [top, below], stack.side, sizes);
+        top = below;
     }
 }
 

@@ -1,16 +1,33 @@
 //! A sheet of paper with drawings placed on it.
 
 mod adjustments;
+mod assembled;
+mod blank_sheet;
 mod columns;
+mod drawing_page;
+mod figure_table;
 mod foot;
-mod furniture;
+pub(crate) mod furniture;
+mod further_pages;
+mod measuring_form;
+mod paper;
+mod picture;
 mod scale;
 mod setup_sheet;
+mod sheet_page;
 mod title_block;
+mod views;
 
+use crate::curves::Trace;
 use crate::drawing::{Bounds, Drawing};
 
-pub use setup_sheet::drawing_page;
+pub use assembled::SheetError;
+pub use blank_sheet::blank_sheet;
+pub use drawing_page::drawing_page;
+pub use measuring_form::measuring_form;
+pub use paper::Paper;
+pub use picture::{ViewPicture, picture_of_chart, picture_of_curve, picture_of_view};
+pub use setup_sheet::{SheetRequest, setup_sheet};
 
 /// Margin around drawings that make up a document of their own, mm on paper.
 const MARGIN: f64 = 4.0;
@@ -44,11 +61,15 @@ impl Placed {
     #[must_use]
     pub fn bounds(&self) -> Option<Bounds> {
         let bounds = self.drawing.bounds()?;
-        let on_page = |point: [f64; 2]| [0, 1].map(|axis| self.at[axis] + self.scale * point[axis]);
         Some(Bounds {
-            min: on_page(bounds.min),
-            max: on_page(bounds.max),
+            min: self.point(bounds.min),
+            max: self.point(bounds.max),
         })
+    }
+
+    /// A point of the drawing on the page, mm.
+    pub(crate) fn point(&self, point: [f64; 2]) -> [f64; 2] {
+        [0, 1].map(|axis| self.at[axis] + self.scale * point[axis])
     }
 }
 
@@ -59,6 +80,12 @@ pub enum Ink {
     Current,
     /// Dashed grey outlines without fill, to lie under or over the current state.
     Reference,
+    /// Thin pale lines and pale fields, to lie under what is read.
+    Faint,
+    /// The line of a curve.
+    Curve(Trace),
+    /// The line of a reference's curve: thinner and grey.
+    ReferenceCurve(Trace),
 }
 
 impl Page {

@@ -1,18 +1,19 @@
 //! Drawing scales and the bar that shows one.
 
 use crate::drawing::{Anchor, Role, Text};
-use crate::page::furniture::{Block, Writing};
+use crate::page::furniture::{Block, Writing, lines_height};
+use crate::text;
 
 /// A scale: so many paper mm for so many real mm.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Scale {
+pub(crate) struct Scale {
     paper: u32,
     real: u32,
 }
 
 impl Scale {
     /// From large to small: the recommended scales of ISO 5455 (from memory), as far as a front end needs them.
-    pub(super) const ALL: [Self; 11] = [
+    pub(crate) const RECOMMENDED: [Self; 11] = [
         Self::new(2, 1),
         Self::new(1, 1),
         Self::new(1, 2),
@@ -26,20 +27,41 @@ impl Scale {
         Self::SMALLEST,
     ];
 
+    /// Likewise with steps between them, for a drawing that shares its page.
+    pub(crate) const CLOSE: [Self; 17] = [
+        Self::new(2, 1),
+        Self::new(1, 1),
+        Self::new(1, 2),
+        Self::new(1, 3),
+        Self::new(1, 4),
+        Self::new(1, 5),
+        Self::new(1, 8),
+        Self::new(1, 10),
+        Self::new(1, 15),
+        Self::new(1, 20),
+        Self::new(1, 30),
+        Self::new(1, 40),
+        Self::new(1, 50),
+        Self::new(1, 100),
+        Self::new(1, 200),
+        Self::new(1, 500),
+        Self::SMALLEST,
+    ];
+
     /// The last resort.
-    pub(super) const SMALLEST: Self = Self::new(1, 1000);
+    pub(crate) const SMALLEST: Self = Self::new(1, 1000);
 
     const fn new(paper: u32, real: u32) -> Self {
         Self { paper, real }
     }
 
     /// Paper mm per real mm.
-    pub(super) fn ratio(self) -> f64 {
+    pub(crate) fn ratio(self) -> f64 {
         f64::from(self.paper) / f64::from(self.real)
     }
 
     /// As written on a drawing, such as "1:2".
-    pub(super) fn label(self) -> String {
+    pub(crate) fn label(self) -> String {
         format!("{}:{}", self.paper, self.real)
     }
 
@@ -57,17 +79,20 @@ impl Scale {
 const FIELDS: u32 = 5;
 const BAR_HEIGHT: f64 = 1.6;
 const SIZE: f64 = 2.4;
+/// From the left edge to the bar, mm: room for the scale in words.
+const TO_BAR: f64 = 22.0;
 
-/// The scale in words and as a bar of fields, with its real lengths written under it.
-pub(super) fn bar(scale: Scale) -> Block {
+/// The scale in words and as a bar of fields, with its real lengths written under it. What the bar is good for stands
+/// beside it where the width, mm, allows, else under it.
+pub(crate) fn bar(scale: Scale, width: f64) -> Block {
     let mut block = Block::default();
     let length = scale.bar_length();
     let field = f64::from(length / FIELDS) * scale.ratio();
     let heading = format!("Scale {}", scale.label());
     block.write_lines(&[heading], [0.0, 0.0], &Writing::plain(3.2).bold(true));
-    let [left, top] = [24.0, -0.4];
+    let top = -0.4;
     for index in 0..FIELDS {
-        let start = left + f64::from(index) * field;
+        let start = TO_BAR + f64::from(index) * field;
         let role = if index % 2 == 0 {
             Role::Bar
         } else {
@@ -80,7 +105,7 @@ pub(super) fn bar(scale: Scale) -> Block {
         block.write(
             Role::Caption,
             Text {
-                at: [left + f64::from(index) * field, base],
+                at: [TO_BAR + f64::from(index) * field, base],
                 anchor: Anchor::Middle,
                 size: SIZE,
                 bold: false,
@@ -88,11 +113,18 @@ pub(super) fn bar(scale: Scale) -> Block {
             },
         );
     }
-    let beside = left + f64::from(FIELDS) * field + 4.0;
     let paper = f64::from(length) * scale.ratio();
     let check = format!("mm; the bar is {paper:.0} mm long on paper printed at full size");
-    block.write_lines(&[check], [beside, -0.2], &Writing::caption(SIZE));
+    let beside = TO_BAR + f64::from(FIELDS) * field + 4.0;
     block.height = 0.4 + BAR_HEIGHT + 1.3 * SIZE;
+    let writing = Writing::caption(SIZE);
+    if beside + text::width(&check, SIZE, false) <= width {
+        block.write_lines(&[check], [beside, -0.2], &writing);
+    } else {
+        let lines = text::wrap(&check, SIZE, false, width, 3);
+        block.write_lines(&lines, [0.0, -block.height], &writing);
+        block.height += lines_height(lines.len(), SIZE);
+    }
     block
 }
 
@@ -102,14 +134,16 @@ mod tests {
 
     #[test]
     fn scales_descend_and_their_bars_fit_a_column() {
-        assert!(
-            Scale::ALL
-                .windows(2)
-                .all(|pair| pair[0].ratio() > pair[1].ratio())
-        );
-        for scale in Scale::ALL {
-            let paper = f64::from(scale.bar_length()) * scale.ratio();
-            assert!((40.0..=50.0).contains(&paper), "{}", scale.label());
+        for scales in [&Scale::RECOMMENDED[..], &Scale::CLOSE] {
+            assert!(
+                scales
+                    .windows(2)
+                    .all(|pair| pair[0].ratio() > pair[1].ratio())
+            );
+            for scale in scales {
+                let paper = f64::from(scale.bar_length()) * scale.ratio();
+                assert!((40.0..=50.0).contains(&paper), "{}", scale.label());
+            }
         }
     }
 }

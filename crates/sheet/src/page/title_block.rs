@@ -13,7 +13,7 @@ const CAPTION: f64 = 2.1;
 const WIDE: f64 = 240.0;
 
 /// A framed field: a small caption over its content.
-struct Field {
+pub(crate) struct Field {
     caption: &'static str,
     content: String,
     /// Share of the block's width.
@@ -23,13 +23,22 @@ struct Field {
 }
 
 impl Field {
-    fn new(caption: &'static str, content: &str, share: f64) -> Self {
+    /// A field that takes a share of the block's width.
+    pub(crate) fn new(caption: &'static str, content: &str, share: f64) -> Self {
         Self {
             caption,
             content: content.to_owned(),
             share,
             writing: Writing::plain(3.2),
             most_lines: 3,
+        }
+    }
+
+    /// The field in large bold letters.
+    pub(crate) fn large(self) -> Self {
+        Self {
+            writing: Writing::plain(5.0).bold(true),
+            ..self
         }
     }
 
@@ -52,7 +61,7 @@ impl Field {
 }
 
 /// Name of a setup as shown: a name is never empty.
-pub(super) fn name_of(setup: &Setup) -> String {
+pub(crate) fn name_of(setup: &Setup) -> String {
     let name = on_one_line(&setup.record.name);
     if name.is_empty() {
         "Setup without a name".to_owned()
@@ -61,11 +70,11 @@ pub(super) fn name_of(setup: &Setup) -> String {
     }
 }
 
-/// The block, as wide as the page's writing.
-pub(super) fn lay_out(setup: &Setup, scale: Scale, width: f64) -> Block {
+/// Rows of fields, as wide as given, mm, in a frame.
+pub(crate) fn lay_out(rows: &[Vec<Field>], width: f64) -> Block {
     let mut block = Block::default();
-    for row in rows(setup, scale, width) {
-        add_row(&mut block, &row, width);
+    for row in rows {
+        add_row(&mut block, row, width);
     }
     let height = block.height;
     block.rule([0.0, 0.0], [width, 0.0]);
@@ -74,12 +83,10 @@ pub(super) fn lay_out(setup: &Setup, scale: Scale, width: f64) -> Block {
     block
 }
 
-fn rows(setup: &Setup, scale: Scale, width: f64) -> Vec<Vec<Field>> {
+/// The rows of a page of drawings, which states its scale.
+pub(crate) fn rows_of_drawing(setup: &Setup, scale: Scale, width: f64) -> Vec<Vec<Field>> {
     let record = &setup.record;
-    let name = |share: f64| Field {
-        writing: Writing::plain(5.0).bold(true),
-        ..Field::new("Setup", &name_of(setup), share)
-    };
+    let name = |share: f64| Field::new("Setup", &name_of(setup), share).large();
     let car = |share: f64| Field::new("Car", &setup.car.name, share);
     let event = |share: f64| Field::new("Event", &record.event, share);
     let date = |share: f64| Field::new("Date", &record.date, share);
@@ -104,14 +111,63 @@ fn rows(setup: &Setup, scale: Scale, width: f64) -> Vec<Vec<Field>> {
             Field::new("Grip", &record.grip, 0.5),
         ]);
     }
-    if !on_one_line(&record.notes).is_empty() {
-        rows.push(vec![Field {
-            writing: Writing::plain(2.8),
-            most_lines: 4,
-            ..Field::new("Notes", &record.notes, 1.0)
-        }]);
-    }
+    rows.extend(notes(setup));
     rows
+}
+
+/// The rows of a setup sheet; fields without content can be filled in by hand.
+pub(crate) fn rows_of_sheet(setup: &Setup, reference: Option<&Setup>) -> Vec<Vec<Field>> {
+    let record = &setup.record;
+    let mut rows = vec![
+        vec![
+            Field::new("Setup", &name_of(setup), 0.75).large(),
+            Field::new("Date", &record.date, 0.25),
+        ],
+        vec![
+            Field::new("Car", &setup.car.name, 0.5),
+            Field::new("Event", &record.event, 0.5),
+        ],
+    ];
+    let mut conditions = vec![
+        Field::new("Surface", &record.surface, 0.5),
+        Field::new("Grip", &record.grip, 0.5),
+    ];
+    if let Some(reference) = reference {
+        for field in &mut conditions {
+            field.share = 0.3;
+        }
+        conditions.push(Field::new("Compared with", &name_of(reference), 0.4));
+    }
+    rows.push(conditions);
+    rows.extend(notes(setup));
+    rows
+}
+
+/// The rows of a sheet to be filled in by hand.
+pub(crate) fn blank_rows(setup: &Setup) -> Vec<Vec<Field>> {
+    let blank = |caption, share| Field::new(caption, "", share);
+    vec![
+        vec![blank("Setup", 0.75).large(), blank("Date", 0.25)],
+        vec![Field::new("Car", &setup.car.name, 0.5), blank("Event", 0.5)],
+        vec![
+            blank("Surface", 0.25),
+            blank("Grip", 0.25),
+            blank("Driver", 0.25),
+            blank("Tyres", 0.25),
+        ],
+        vec![blank("Notes", 1.0)],
+    ]
+}
+
+fn notes(setup: &Setup) -> Option<Vec<Field>> {
+    if on_one_line(&setup.record.notes).is_empty() {
+        return None;
+    }
+    Some(vec![Field {
+        writing: Writing::plain(2.8),
+        most_lines: 4,
+        ..Field::new("Notes", &setup.record.notes, 1.0)
+    }])
 }
 
 /// Adds a row of fields under what the block holds, with lines under and between them.

@@ -1,30 +1,40 @@
-//! A page as an SVG 1.1 document: real millimetres, real text, the same bytes for the same page.
+//! A page as an SVG 1.1 document: real millimetres, real text in a font that goes with it, the same bytes for the same
+//! page.
 
-mod style;
+mod font_face;
 mod xml;
 
 use std::fmt::Write as _;
 
 use crate::drawing::{Anchor, Drawing, Outline, Role, Shape, Text};
+use crate::font::{FAMILY, legible};
 use crate::page::{Ink, Page, Placed};
+use crate::paint::is_drawn;
+use crate::style::{self, Colour, Style};
+use crate::text::width;
 
-use self::style::Style;
 use self::xml::{escape, number, push, push_number};
 
 /// Writes a page as an SVG document whose user unit is one millimetre of paper.
 ///
-/// Shapes with a coordinate that is not finite are left out.
+/// The font is embedded, and every line of writing states its length, so that a reader that takes another font still
+/// keeps to the room there is. Shapes with a coordinate that is not finite are left out.
 #[must_use]
-pub fn page(page: &Page) -> String {
+pub fn document(page: &Page) -> String {
     let [width, height] = page.size.map(number);
     let mut document = format!(
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n\
          <svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}mm\" height=\"{height}mm\" \
-         viewBox=\"0 0 {width} {height}\" font-family=\"sans-serif\" stroke-linejoin=\"round\" \
+         viewBox=\"0 0 {width} {height}\" font-family=\"{FAMILY}, sans-serif\" stroke-linejoin=\"round\" \
          stroke-linecap=\"round\">\n\
-         <title>{}</title>\n\
-         <rect width=\"{width}\" height=\"{height}\" fill=\"#ffffff\"/>\n",
+         <title>{}</title>\n",
         escape(&page.title)
+    );
+    document.push_str(&font_face::rules(page));
+    let _ = writeln!(
+        document,
+        "<rect width=\"{width}\" height=\"{height}\" fill=\"{}\"/>",
+        hexadecimal(style::PAPER)
     );
     for placed in &page.placed {
         write_placed(&mut document, placed, page.size[1]);
@@ -33,12 +43,18 @@ pub fn page(page: &Page) -> String {
     document
 }
 
+/// As [`document`].
+#[must_use]
+pub fn page(page: &Page) -> String {
+    document(page)
+}
+
 /// Writes drawings that share one origin, each in its ink, to a scale: paper mm per drawing mm.
 ///
 /// The document is as large as the drawings with a small margin.
 #[must_use]
 pub fn drawings(title: &str, drawings: &[(&Drawing, Ink)], scale: f64) -> String {
-    page(&Page::around(title, drawings, scale))
+    document(&Page::around(title, drawings, scale))
 }
 
 /// From a drawing's plane (v up) to the document's (y down).
@@ -111,22 +127,27 @@ fn class(role: Role) -> String {
 }
 
 fn push_style(element: &mut String, style: &Style) {
-    push(element, "fill", style.fill.unwrap_or("none"));
+    let fill = style.fill.map_or("none".to_owned(), hexadecimal);
+    push(element, "fill", &fill);
     if let Some(stroke) = style.stroke {
-        push(element, "stroke", stroke);
+        push(element, "stroke", &hexadecimal(stroke));
         push_number(element, "stroke-width", style.width);
     }
-    if let Some(dashes) = style.dashes {
-        push(element, "stroke-dasharray", dashes);
+    if !style.dashes.is_empty() {
+        let lengths: Vec<String> = style.dashes.iter().map(|&length| number(length)).collect();
+        push(element, "stroke-dasharray", &lengths.join(" "));
         // Round ends would close the gaps.
         push(element, "stroke-linecap", "butt");
     }
 }
 
+fn hexadecimal(Colour(red, green, blue): Colour) -> String {
+    format!("#{red:02x}{green:02x}{blue:02x}")
+}
+
 /// One shape; none if it has no points, or a coordinate that is not finite.
 fn element(outline: &Outline, placement: &Placement) -> Option<String> {
-    outline.bounds()?;
-    if !outline.is_finite() {
+    if !is_drawn(outline) {
         return None;
     }
     Some(match outline {
@@ -185,5 +206,10 @@ fn text_element(text: &Text, placement: &Placement) -> String {
     if text.bold {
         push(&mut element, "font-weight", "bold");
     }
-    format!("{element}>{}</text>", escape(&text.content))
+    let length = width(&text.content, text.size, text.bold) * placement.scale;
+    if length > 0.0 {
+        push_number(&mut element, "textLength", length);
+        push(&mut element, "lengthAdjust", "spacingAndGlyphs");
+    }
+    format!("{element}>{}</text>", escape(&legible(&text.content)))
 }

@@ -25,13 +25,15 @@ pub(crate) struct Posed {
     pub(crate) pose: AxlePose,
 }
 
-/// Lays a setup out and poses it at an input (degrees) and a travel (mm) of both wheels.
+/// Lays a setup out and poses it at an input (degrees, or mm of a rack) and a travel (mm) of both wheels.
 pub(crate) fn posed(setup: Setup, input: f64, travel: f64) -> Posed {
     let layout = layout(&setup);
     let assembly = Assembly::new(&layout.axle).unwrap();
-    let pose = assembly
-        .pose(input.to_radians(), Sides::both(travel))
-        .unwrap();
+    let input = match setup.car.drive.input_unit() {
+        Unit::Degrees => input.to_radians(),
+        Unit::Millimetres => input,
+    };
+    let pose = assembly.pose(input, Sides::both(travel)).unwrap();
     Posed {
         setup,
         layout,
