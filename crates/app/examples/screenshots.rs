@@ -1,16 +1,17 @@
 //! Renders the window in several states to PNG files, through the same widgets as the program.
 //!
-//! `cargo run -p steerloft --example screenshots -- FOLDER`
+//! `cargo run -p steerloft --example screenshots -- FOLDER [PART-OF-NAME]`
 
 use std::path::Path;
 use std::process::ExitCode;
 
+use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers, Theme, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use steerloft::app::Steerloft;
 use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
-use steerloft::state::{Change, Cursor, Document};
+use steerloft::state::{Change, Cursor, CurveKind, Document};
 use steerloft::theme::ThemeChoice;
 use steerloft::ui::messages::Message;
 use steerloft_setup::setup::{Chosen, Rods};
@@ -18,12 +19,18 @@ use steerloft_setup::supplied::SUPPLIED;
 
 type App = Harness<'static, Steerloft>;
 
+/// Brings the window into a state.
+type Arrange = fn(&mut App);
+
 /// A state of the window to be shown.
+#[derive(Debug, Clone)]
 struct Scene {
-    name: &'static str,
+    name: String,
+    /// Place of the car in the list of supplied ones.
+    car: usize,
     size: Vec2,
     theme: ThemeChoice,
-    arrange: fn(&mut App),
+    arrange: Arrange,
 }
 
 const SMALL: Vec2 = vec2(1024.0, 700.0);
@@ -32,40 +39,95 @@ const LARGE: Vec2 = vec2(1920.0, 1080.0);
 const LIGHT: ThemeChoice = ThemeChoice::Light;
 const DARK: ThemeChoice = ThemeChoice::Dark;
 
-const SCENES: &[Scene] = &[
-    scene("bench-light-1280", MIDDLE, LIGHT, steer),
-    scene("bench-dark-1280", MIDDLE, DARK, steer),
-    scene("bench-light-1920", LARGE, LIGHT, steer),
-    scene("bench-dark-1920", LARGE, DARK, steer),
-    scene("at-rest-light-1280", MIDDLE, LIGHT, |_| {}),
-    scene("dragging-light-1280", MIDDLE, LIGHT, drag),
-    scene("dragging-dark-1280", MIDDLE, DARK, drag),
-    scene("pivot-light-1280", MIDDLE, LIGHT, hover),
-    scene("side-view-light-1920", LARGE, LIGHT, side_view),
-    scene("side-view-dark-1280", MIDDLE, DARK, side_view),
-    scene(
+/// States of the first supplied car.
+const SCENES: &[(&str, Vec2, ThemeChoice, Arrange)] = &[
+    ("bench-light-1280", MIDDLE, LIGHT, steer),
+    ("bench-dark-1280", MIDDLE, DARK, steer),
+    ("bench-light-1920", LARGE, LIGHT, steer),
+    ("bench-dark-1920", LARGE, DARK, steer),
+    ("figures-light-1280", MIDDLE, LIGHT, figures),
+    ("figures-dark-1920", LARGE, DARK, figures),
+    ("curves-light-1280", MIDDLE, LIGHT, all_curves),
+    ("curves-light-1920", LARGE, LIGHT, all_curves),
+    ("other-curves-light-1920", LARGE, LIGHT, other_curves),
+    ("choose-curves-light-1280", MIDDLE, LIGHT, choose_curves),
+    ("at-rest-light-1280", MIDDLE, LIGHT, |_| {}),
+    ("dragging-light-1280", MIDDLE, LIGHT, drag),
+    ("dragging-dark-1280", MIDDLE, DARK, drag),
+    ("pivot-light-1280", MIDDLE, LIGHT, hover),
+    ("side-view-light-1920", LARGE, LIGHT, side_view),
+    ("side-view-dark-1280", MIDDLE, DARK, side_view),
+    (
         "not-assembled-light-1280",
         MIDDLE,
         LIGHT,
         cannot_be_assembled,
     ),
-    scene("not-assembled-dark-1280", MIDDLE, DARK, cannot_be_assembled),
-    scene("unsaved-light-1280", MIDDLE, LIGHT, unsaved),
-    scene("menu-dark-1280", MIDDLE, DARK, menu),
-    scene("about-light-1280", MIDDLE, LIGHT, about),
-    scene("hint-light-1280", MIDDLE, LIGHT, hint),
-    scene("message-light-1280", MIDDLE, LIGHT, message),
-    scene("record-light-1280", MIDDLE, LIGHT, record),
-    scene("small-light-1024", SMALL, LIGHT, steer),
+    ("not-assembled-dark-1280", MIDDLE, DARK, cannot_be_assembled),
+    ("unsaved-light-1280", MIDDLE, LIGHT, unsaved),
+    ("menu-dark-1280", MIDDLE, DARK, menu),
+    ("about-light-1280", MIDDLE, LIGHT, about),
+    ("hint-light-1280", MIDDLE, LIGHT, hint),
+    ("message-light-1280", MIDDLE, LIGHT, message),
+    ("record-light-1280", MIDDLE, LIGHT, record),
+    ("small-light-1024", SMALL, LIGHT, steer),
 ];
 
-const fn scene(name: &'static str, size: Vec2, theme: ThemeChoice, arrange: fn(&mut App)) -> Scene {
-    Scene {
-        name,
+/// Every scene: the states of the first car, and every supplied car steered.
+fn scenes() -> Vec<Scene> {
+    let states = SCENES.iter().map(|&(name, size, theme, arrange)| Scene {
+        name: name.to_owned(),
+        car: 0,
         size,
         theme,
         arrange,
+    });
+    let cars = SUPPLIED.iter().enumerate().map(|(car, supplied)| Scene {
+        name: format!("car-{}", supplied.file_name.trim_end_matches(".ron")),
+        car,
+        size: MIDDLE,
+        theme: LIGHT,
+        arrange: part_of_lock,
+    });
+    states.chain(cars).collect()
+}
+
+/// Steers most of the way and pushes the wheels up a little, whatever the car.
+fn part_of_lock(app: &mut App) {
+    let ranges = app.state().bench().setup().car.ranges;
+    app.state_mut().bench_mut().set_cursor(Cursor {
+        input: ranges.input.1 * 0.7,
+        travel: ranges.travel.1 * 0.4,
+    });
+}
+
+fn figures(app: &mut App) {
+    steer(app);
+    app.key_press_modifiers(Modifiers::COMMAND, Key::Num2);
+}
+
+fn all_curves(app: &mut App) {
+    steer(app);
+    for kind in CurveKind::ALL {
+        if !app.state().view().curves.has(kind) {
+            app.state_mut().view_mut().curves.toggle(kind);
+        }
     }
+}
+
+/// Only the curves that are off when the window opens.
+fn other_curves(app: &mut App) {
+    steer(app);
+    for kind in CurveKind::ALL {
+        app.state_mut().view_mut().curves.toggle(kind);
+    }
+}
+
+fn choose_curves(app: &mut App) {
+    steer(app);
+    app.run();
+    app.get_by_role_and_label(Role::Button, "Choose curves")
+        .click();
 }
 
 fn steer(app: &mut App) {
@@ -163,11 +225,13 @@ fn record(app: &mut App) {
 }
 
 fn main() -> ExitCode {
-    let Some(folder) = std::env::args_os().nth(1) else {
-        println!("Say where to write the pictures: screenshots FOLDER");
+    let mut arguments = std::env::args_os().skip(1);
+    let Some(folder) = arguments.next() else {
+        println!("Say where to write the pictures: screenshots FOLDER [PART-OF-NAME]");
         return ExitCode::from(2);
     };
-    match render_all(Path::new(&folder)) {
+    let part = arguments.next().unwrap_or_default();
+    match render_all(Path::new(&folder), &part.to_string_lossy()) {
         Ok(()) => ExitCode::SUCCESS,
         Err(problem) => {
             println!("{problem}");
@@ -176,9 +240,9 @@ fn main() -> ExitCode {
     }
 }
 
-fn render_all(folder: &Path) -> Result<(), String> {
+fn render_all(folder: &Path, part: &str) -> Result<(), String> {
     std::fs::create_dir_all(folder).map_err(|error| error.to_string())?;
-    for scene in SCENES {
+    for scene in scenes().iter().filter(|scene| scene.name.contains(part)) {
         let path = folder.join(format!("{}.png", scene.name));
         render(scene, &path).map_err(|error| format!("{}: {error}", path.display()))?;
         println!("{}", path.display());
@@ -187,7 +251,7 @@ fn render_all(folder: &Path) -> Result<(), String> {
 }
 
 fn render(scene: &Scene, path: &Path) -> Result<(), String> {
-    let theme = scene.theme;
+    let (car, theme) = (scene.car, scene.theme);
     let mut app: App = Harness::builder()
         .with_size(scene.size)
         .with_theme(if theme == DARK {
@@ -200,7 +264,7 @@ fn render(scene: &Scene, path: &Path) -> Result<(), String> {
         .wgpu()
         .build_eframe(move |context| {
             let dialogs = Box::new(ScriptedDialogs::new(ScriptedAnswers::default()));
-            let document = Document::unnamed(SUPPLIED[0].setup());
+            let document = Document::unnamed(SUPPLIED[car].setup());
             Steerloft::new(&context.egui_ctx, document, dialogs, theme)
         });
     app.run();

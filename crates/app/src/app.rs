@@ -12,7 +12,7 @@ use crate::commands::Command;
 use crate::dialogs::{FileAnswer, FileDialogs, FileRequest};
 use crate::state::{Bench, Cursor, Document};
 use crate::theme::{self, Metrics, ThemeChoice};
-use crate::ui::{self, GuardAnswer, Intent, Intents, ViewState, messages::Message};
+use crate::ui::{self, Column, GuardAnswer, Intent, Intents, ViewState, messages::Message};
 
 use leave::Leave;
 
@@ -100,6 +100,11 @@ impl Steerloft {
         &self.view
     }
 
+    /// What the window remembers beside the document, to set up a state without the window.
+    pub fn view_mut(&mut self) -> &mut ViewState {
+        &mut self.view
+    }
+
     /// Carries out a command.
     pub fn command(&mut self, command: Command, ctx: &egui::Context, window: &eframe::Frame) {
         match command {
@@ -111,7 +116,12 @@ impl Steerloft {
             Command::Undo => self.bench.undo(),
             Command::Redo => self.bench.redo(),
             Command::FitViews => self.view.views.fit(),
-            Command::FitCurves => self.view.curves_fitted = !self.view.curves_fitted,
+            Command::FitCurves => self.view.curves.fitted = !self.view.curves.fitted,
+            Command::Column(column) => self.view.column = column,
+            Command::Curve(kind) => {
+                self.view.curves.toggle(kind);
+                self.view.column = Column::Curves;
+            }
             Command::SideView => self.view.views.toggle_side(),
             Command::ResetCursor => {
                 self.bench.set_cursor(Cursor::STATIC);

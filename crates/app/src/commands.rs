@@ -5,7 +5,9 @@
 use eframe::egui::{Key, KeyboardShortcut, Modifiers};
 use steerloft_setup::supplied::SUPPLIED;
 
+use crate::state::CurveKind;
 use crate::theme::ThemeChoice;
+use crate::ui::Column;
 
 /// Something the user can ask for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -28,6 +30,10 @@ pub enum Command {
     FitViews,
     /// Let the curves fill their panels, or go back to their fixed ranges.
     FitCurves,
+    /// Show the curves or all figures in the column on the right.
+    Column(Column),
+    /// Show or hide a curve.
+    Curve(CurveKind),
     /// Show or hide the side view.
     SideView,
     /// Put steering and travel back to rest.
@@ -39,9 +45,12 @@ pub enum Command {
 }
 
 impl Command {
-    /// Every command, those for supplied cars included.
+    /// Every command, those for supplied cars and for curves included.
     pub fn all() -> impl Iterator<Item = Self> {
-        (0..SUPPLIED.len()).map(Self::New).chain([
+        let cars = (0..SUPPLIED.len()).map(Self::New);
+        let columns = Column::ALL.map(Self::Column);
+        let curves = CurveKind::ALL.map(Self::Curve);
+        cars.chain(columns).chain(curves).chain([
             Self::Open,
             Self::Save,
             Self::SaveAs,
@@ -72,6 +81,9 @@ impl Command {
             Self::Redo => "Redo",
             Self::FitViews => "Fit views",
             Self::FitCurves => "Fit curves",
+            Self::Column(Column::Curves) => "Curves",
+            Self::Column(Column::Figures) => "Figures",
+            Self::Curve(kind) => kind.title(),
             Self::SideView => "Side view",
             Self::ResetCursor => "Straight ahead at rest",
             Self::Theme(ThemeChoice::Light) => "Light",
@@ -96,6 +108,9 @@ impl Command {
             Self::FitCurves => {
                 "Let the curves fill their panels, or go back to fixed ranges that can be compared by eye"
             }
+            Self::Column(Column::Curves) => "Show the curves in the column on the right",
+            Self::Column(Column::Figures) => "Show every figure in the column on the right",
+            Self::Curve(kind) => kind.meaning(),
             Self::SideView => "Show or hide the view from the left",
             Self::ResetCursor => "Put steering input and wheel travel back to zero",
             Self::Theme(ThemeChoice::Light) => "Dark ink on light paper",
@@ -118,10 +133,12 @@ impl Command {
             Self::Redo => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z),
             Self::FitViews => (Modifiers::COMMAND, Key::Num0),
             Self::FitCurves => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Num0),
+            Self::Column(Column::Curves) => (Modifiers::COMMAND, Key::Num1),
+            Self::Column(Column::Figures) => (Modifiers::COMMAND, Key::Num2),
             Self::SideView => (Modifiers::COMMAND, Key::Num3),
             Self::ResetCursor => (Modifiers::COMMAND, Key::R),
             Self::About => (Modifiers::NONE, Key::F1),
-            Self::New(_) | Self::Theme(_) => return None,
+            Self::New(_) | Self::Curve(_) | Self::Theme(_) => return None,
         };
         Some(KeyboardShortcut::new(modifiers, key))
     }

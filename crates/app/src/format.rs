@@ -1,4 +1,9 @@
 //! Numbers as text, and text as numbers: one way for the whole program.
+//!
+//! The window writes a true minus sign; [`plain`] turns that into what a terminal and a script expect.
+
+use steerloft_setup::adjustment::Adjustment;
+use steerloft_setup::setup::Chosen;
 
 /// A number with a fixed count of decimals and a true minus sign; never "-0".
 #[must_use]
@@ -34,6 +39,42 @@ pub fn short(value: f64, most: usize) -> String {
     }
 }
 
+/// A number with its unit: the degree sign close to it, other units after a space.
+#[must_use]
+pub fn with_unit(number: &str, unit: &str) -> String {
+    match unit {
+        "" | "\u{b0}" => format!("{number}{unit}"),
+        _ => format!("{number} {unit}"),
+    }
+}
+
+/// A value of an adjustment in words, with a true minus sign, such as "\u{2212}1.5 mm" or "rear hole".
+#[must_use]
+pub fn value(adjustment: &Adjustment, value: &Chosen) -> String {
+    let label = adjustment.label_of(value);
+    match (value, label.strip_prefix('-')) {
+        (Chosen::Slide(_) | Chosen::Stack(_), Some(amount)) => format!("\u{2212}{amount}"),
+        _ => label,
+    }
+}
+
+/// A text of numbers and units in the characters of a plain terminal: an ASCII hyphen for minus and for no value, "deg".
+#[must_use]
+pub fn plain(text: &str) -> String {
+    text.chars()
+        .fold(String::with_capacity(text.len()), |mut plain, c| {
+            match c {
+                '\u{2212}' | '\u{2013}' => plain.push('-'),
+                '\u{b0}' if plain.ends_with(|last: char| last.is_ascii_digit()) => {
+                    plain.push_str(" deg");
+                }
+                '\u{b0}' => plain.push_str("deg"),
+                other => plain.push(other),
+            }
+            plain
+        })
+}
+
 /// Reads a number as people type it: decimal point or comma, a true minus sign, with or without a unit after it.
 ///
 /// Gives `None` for anything else, for what is not finite, and where a comma and a point both appear, because then it
@@ -61,6 +102,8 @@ pub fn parse(text: &str) -> Option<f64> {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
+
     use super::*;
 
     #[test]
@@ -77,6 +120,29 @@ mod tests {
         assert_eq!(short(2.0, 3), "2");
         assert_eq!(short(2.50, 3), "2.5");
         assert_eq!(short(100.0, 0), "100");
+    }
+
+    #[test]
+    fn a_terminal_gets_plain_characters() {
+        assert_eq!(plain(&number(-2.5, 1)), "-2.5");
+        assert_eq!(plain("\u{2212}2.5\u{b0}"), "-2.5 deg");
+        assert_eq!(plain("\u{b0}/mm"), "deg/mm");
+        assert_eq!(plain("\u{2013}"), "-");
+    }
+
+    #[test]
+    fn values_of_adjustments_have_a_true_minus() {
+        let adjustments = steerloft_setup::supplied::SUPPLIED[0]
+            .setup()
+            .car
+            .adjustments;
+        let slide = adjustments
+            .iter()
+            .find(|one| matches!(one.base(), Chosen::Slide(_)));
+        let slide = slide.unwrap();
+        assert!(value(slide, &Chosen::Slide(-1.5)).starts_with("\u{2212}1.5"));
+        let name = Chosen::Choice("-3 hole".to_owned());
+        assert_eq!(value(slide, &name), "-3 hole", "a name is left as it is");
     }
 
     #[test]

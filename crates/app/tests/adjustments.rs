@@ -20,7 +20,7 @@ fn a_slider_moves_its_adjustment_and_the_car() {
         .shown()
         .unwrap()
         .curves
-        .bump
+        .travel
         .clone();
     set_slider(&mut app, "Servo station", -3.0);
     assert_eq!(value(&app, "Servo station"), Chosen::Slide(-3.0));
@@ -31,7 +31,7 @@ fn a_slider_moves_its_adjustment_and_the_car() {
         .shown()
         .unwrap()
         .curves
-        .bump
+        .travel
         .clone();
     assert_ne!(toe_before, toe_after, "the curves follow");
 }

@@ -5,6 +5,8 @@
 use std::path::Path;
 use std::process::{Command, Output};
 
+use steerloft::state::{Shown, Values, figure_table};
+use steerloft_setup::car::Drive;
 use steerloft_setup::supplied::SUPPLIED;
 
 fn steerloft(arguments: &[&str]) -> Output {
@@ -20,6 +22,18 @@ fn text(bytes: &[u8]) -> String {
     String::from_utf8(bytes.to_vec()).unwrap()
 }
 
+/// Every supplied car in a file of its own.
+fn all_cars(folder: &Path) -> Vec<String> {
+    SUPPLIED
+        .iter()
+        .map(|car| {
+            let path = folder.join(car.file_name);
+            std::fs::write(&path, car.text).unwrap();
+            path.to_str().unwrap().to_owned()
+        })
+        .collect()
+}
+
 /// A supplied car in a file, with one part of its text replaced.
 fn file(folder: &Path, from: &str, to: &str) -> String {
     let path = folder.join("car.ron");
@@ -32,14 +46,7 @@ fn file(folder: &Path, from: &str, to: &str) -> String {
 #[test]
 fn check_says_ok_for_every_supplied_car() {
     let folder = tempfile::tempdir().unwrap();
-    let files: Vec<String> = SUPPLIED
-        .iter()
-        .map(|car| {
-            let path = folder.path().join(car.file_name);
-            std::fs::write(&path, car.text).unwrap();
-            path.to_str().unwrap().to_owned()
-        })
-        .collect();
+    let files = all_cars(folder.path());
     let mut arguments = vec!["check"];
     arguments.extend(files.iter().map(String::as_str));
     let output = steerloft(&arguments);
@@ -116,6 +123,89 @@ fn report_prints_the_key_figures() {
         "Servo station",
     ] {
         assert!(report.contains(name), "{name} in\n{report}");
+    }
+}
+
+#[test]
+fn report_prints_every_figure_of_every_supplied_car_in_plain_characters() {
+    let folder = tempfile::tempdir().unwrap();
+    for (file, car) in all_cars(folder.path()).iter().zip(SUPPLIED) {
+        let output = steerloft(&["report", file]);
+        assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+        let report = text(&output.stdout);
+        let (parts, figures) = report.split_once("wheels at rest").unwrap();
+        assert!(figures.is_ascii(), "{}:\n{figures}", car.title);
+        assert!(!parts.contains('\u{2212}'), "{}:\n{parts}", car.title);
+        let lower = figures.to_lowercase();
+        assert!(
+            !lower.contains("nan") && !lower.contains("inf"),
+            "{figures}"
+        );
+        for name in [
+            "Camber gain",
+            "Roll steer",
+            "Roll centre height",
+            "Steering ratio",
+            "Ackermann at centre",
+            "Arm lines",
+            "Outer transmission",
+            "Circle at lock",
+        ] {
+            let line = figures.lines().find(|line| line.starts_with(name));
+            assert!(line.is_some(), "{}: {name} in\n{figures}", car.title);
+        }
+    }
+}
+
+#[test]
+fn report_and_window_show_the_same_numbers() {
+    let folder = tempfile::tempdir().unwrap();
+    for (file, car) in all_cars(folder.path()).iter().zip(SUPPLIED) {
+        let report = text(&steerloft(&["report", file]).stdout);
+        let (_, figures) = report.split_once("wheels at rest").unwrap();
+        let shown = Shown::at_rest(&car.setup()).unwrap();
+        for row in figure_table(&shown.figures)
+            .iter()
+            .flat_map(|group| &group.rows)
+        {
+            let value = match &row.values {
+                Values::Sides(sides) => format!("{:>10} {:>10}", sides.left, sides.right),
+                Values::Axle(value) => format!("{value:>10}"),
+            };
+            let value = value.replace(['\u{2212}', '\u{2013}'], "-");
+            let line = figures
+                .lines()
+                .find(|line| line.starts_with(&format!("{} ", row.name)));
+            let line = line.unwrap_or_else(|| panic!("{} in\n{figures}", row.name));
+            assert!(line.ends_with(&value), "{}: {line} {value}", car.title);
+        }
+    }
+}
+
+#[test]
+fn check_tells_the_lock_of_a_rack_in_millimetres() {
+    let folder = tempfile::tempdir().unwrap();
+    let rack = SUPPLIED
+        .iter()
+        .find(|car| matches!(car.setup().car.drive, Drive::Slider { .. }))
+        .unwrap();
+    let mut setup = rack.setup();
+    let most = setup.car.ranges.input.1;
+    setup.car.ranges.input = (-4.0 * most, 4.0 * most);
+    let path = folder.path().join("wide.ron");
+    steerloft_setup::file::write(&path, &setup).unwrap();
+    let output = steerloft(&["check", path.to_str().unwrap()]);
+    assert_eq!(output.status.code(), Some(1), "{}", text(&output.stdout));
+    let errors = text(&output.stderr);
+    let at = |sign: char| {
+        let (_, after) = errors
+            .split_once(&format!("steering locks at {sign}"))
+            .unwrap();
+        let (number, _) = after.split_once(" mm of input").unwrap();
+        number.parse::<f64>().unwrap()
+    };
+    for lock in [at('+'), at('-')] {
+        assert!(lock > most && lock < 4.0 * most, "{lock} in\n{errors}");
     }
 }
 

@@ -20,7 +20,7 @@ fn the_sliders_pose_the_car() {
     let shown = app.state().bench().derived().shown().unwrap();
     assert!((shown.pose.input - 15_f64.to_radians()).abs() < 1e-9);
     assert!((shown.pose.travel.left - 1.0).abs() < 1e-9);
-    assert!(shown.figures.turn.is_some());
+    assert!(shown.figures.pose.turn.is_some());
     assert!(
         !app.state().bench().document().is_changed(),
         "a pose is no change of the setup"
@@ -57,6 +57,7 @@ fn the_cursor_is_dragged_in_the_curve_of_wheel_angles() {
         .shown()
         .unwrap()
         .figures
+        .pose
         .turn
         .expect("it turns");
     let inner = turn.inner.to_degrees();

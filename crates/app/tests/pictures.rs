@@ -16,7 +16,9 @@ use steerloft::app::Steerloft;
 use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
 use steerloft::state::{Change, Cursor, Document};
 use steerloft::theme::ThemeChoice;
-use steerloft_setup::setup::Rods;
+use steerloft::ui::Column;
+use steerloft_setup::setup::{Rods, Setup};
+use steerloft_setup::supplied::SUPPLIED;
 
 /// Pixels that may differ: rasterisers disagree about the edges of thin lines.
 const MOST_FAILED_PIXELS: usize = 400;
@@ -43,6 +45,10 @@ fn can_draw() -> bool {
 }
 
 fn picture(name: &str, theme: ThemeChoice, arrange: impl FnOnce(&mut Steerloft)) {
+    picture_of(pan_car(), name, theme, arrange);
+}
+
+fn picture_of(setup: Setup, name: &str, theme: ThemeChoice, arrange: impl FnOnce(&mut Steerloft)) {
     if !can_draw() {
         return;
     }
@@ -61,12 +67,7 @@ fn picture(name: &str, theme: ThemeChoice, arrange: impl FnOnce(&mut Steerloft))
         .wgpu()
         .build_eframe(move |context| {
             let dialogs = Box::new(ScriptedDialogs::new(ScriptedAnswers::default()));
-            Steerloft::new(
-                &context.egui_ctx,
-                Document::unnamed(pan_car()),
-                dialogs,
-                theme,
-            )
+            Steerloft::new(&context.egui_ctx, Document::unnamed(setup), dialogs, theme)
         });
     app.run();
     arrange(app.state_mut());
@@ -89,6 +90,53 @@ fn bench_light() {
 #[test]
 fn bench_dark() {
     picture("bench-dark", ThemeChoice::Dark, steer);
+}
+
+/// A supplied car by the name of its file, steered and pushed up a little.
+fn car(file_name: &str) {
+    let car = SUPPLIED.iter().find(|car| car.file_name == file_name);
+    let setup = car.expect("a supplied car").setup();
+    let ranges = setup.car.ranges;
+    let name = file_name.trim_end_matches(".ron");
+    picture_of(setup, name, ThemeChoice::Light, |app| {
+        app.bench_mut().set_cursor(Cursor {
+            input: ranges.input.1 * 0.7,
+            travel: ranges.travel.1 * 0.4,
+        });
+    });
+}
+
+#[test]
+fn touring_car() {
+    car("touring-car.ron");
+}
+
+#[test]
+fn buggy() {
+    car("buggy-front-end.ron");
+}
+
+#[test]
+fn kart() {
+    car("kart.ron");
+}
+
+#[test]
+fn formula_car() {
+    car("formula-corner.ron");
+}
+
+#[test]
+fn strut_car() {
+    car("strut-corner.ron");
+}
+
+#[test]
+fn all_figures() {
+    picture("figures", ThemeChoice::Light, |app| {
+        steer(app);
+        app.view_mut().column = Column::Figures;
+    });
 }
 
 #[test]

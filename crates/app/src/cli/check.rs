@@ -6,7 +6,7 @@ use std::process::ExitCode;
 
 use super::{PROBLEM, assembled};
 use crate::format;
-use crate::state::Shown;
+use crate::state::{InputUnit, Shown};
 
 /// Checks each file; the exit code says whether all are sound.
 pub(super) fn run(
@@ -21,7 +21,10 @@ pub(super) fn run(
                 sound = false;
                 writeln!(errors, "{problem}")?;
             }
-            Ok((_, shown)) => sound &= check_ranges(file, &shown, out, errors)?,
+            Ok((document, shown)) => {
+                let unit = InputUnit::of(&document.setup().car);
+                sound &= check_ranges(file, &shown, unit, out, errors)?;
+            }
         }
     }
     Ok(if sound {
@@ -35,23 +38,25 @@ pub(super) fn run(
 fn check_ranges(
     file: &Path,
     shown: &Shown,
+    unit: InputUnit,
     out: &mut impl Write,
     errors: &mut impl Write,
 ) -> Result<bool> {
     let mut problems = Vec::new();
-    for lock in &shown.curves.steer.locks {
-        let at = format::signed(lock.at.to_degrees(), 1);
+    for end in &shown.curves.steer.ends {
+        let at = format::plain(&format::signed(end.at, 1));
+        let unit = unit.word();
         problems.push(format!(
-            "steering locks at {at}\u{b0} of input: {}",
-            lock.cause
+            "steering locks at {at} {unit} of input: {}",
+            end.cause
         ));
     }
-    if let Some(bump) = &shown.curves.bump {
-        for lock in &bump.locks {
-            let at = format::signed(lock.at, 2);
+    if let Some(travel) = &shown.curves.travel {
+        for end in &travel.ends {
+            let at = format::plain(&format::signed(end.at, 2));
             problems.push(format!(
                 "the suspension locks at {at} mm of travel: {}",
-                lock.cause
+                end.cause
             ));
         }
     }

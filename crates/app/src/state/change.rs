@@ -48,8 +48,8 @@ pub(super) fn label(before: &Setup, after: &Setup) -> String {
         return format!(
             "{} {} -> {}{others}",
             adjustment.name,
-            adjustment.label_of(&before.value(index)),
-            adjustment.label_of(&after.value(index))
+            format::value(adjustment, &before.value(index)),
+            format::value(adjustment, &after.value(index))
         );
     }
     if before.rods != after.rods {

@@ -6,7 +6,7 @@ use steerloft_solver::frame::Sides;
 /// Where the steering and the suspension stand on screen. It is no part of the document.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Cursor {
-    /// Steering input, degrees.
+    /// Steering input in the unit of the car's drive: degrees or mm.
     pub input: f64,
     /// Travel of both wheels, mm, bump positive.
     pub travel: f64,
@@ -18,12 +18,6 @@ impl Cursor {
         input: 0.0,
         travel: 0.0,
     };
-
-    /// The steering input as the solver takes it, rad.
-    #[must_use]
-    pub fn solver_input(&self) -> f64 {
-        self.input.to_radians()
-    }
 
     /// The wheel travel as the solver takes it, mm.
     #[must_use]

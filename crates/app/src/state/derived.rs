@@ -8,7 +8,7 @@ use steerloft_solver::figures::corner_figures;
 use steerloft_solver::frame::Sides;
 use steerloft_solver::pose::AxlePose;
 
-use super::{Cursor, Curves, Document, Figures};
+use super::{Cursor, Curves, Document, Figures, InputUnit, Scales, Sweeps};
 
 /// What follows from the setup and the cursor.
 ///
@@ -17,6 +17,7 @@ use super::{Cursor, Curves, Document, Figures};
 pub struct Derived {
     revision: u64,
     cursor: Cursor,
+    scales: Scales,
     shown: Option<Shown>,
     trouble: Option<Trouble>,
 }
@@ -66,6 +67,7 @@ impl Derived {
         let mut derived = Self {
             revision: document.revision(),
             cursor,
+            scales: Scales::of(&document.setup().car),
             shown: shown_at_base(document.setup()),
             trouble: None,
         };
@@ -83,6 +85,12 @@ impl Derived {
     #[must_use]
     pub fn trouble(&self) -> Option<&Trouble> {
         self.trouble.as_ref()
+    }
+
+    /// The fixed ranges of the curves' axes. They follow from the car as it was opened, which no change of a setup alters.
+    #[must_use]
+    pub fn scales(&self) -> &Scales {
+        &self.scales
     }
 
     /// Follows the document and the cursor; costs nothing when neither has changed.
@@ -127,13 +135,16 @@ impl Shown {
     fn new(setup: &Setup, cursor: Cursor) -> Result<(Self, Option<String>), String> {
         let layout = layout(setup);
         let assembly = Assembly::new(&layout.axle).map_err(|error| error.to_string())?;
-        let posed = assembly.pose(cursor.solver_input(), cursor.solver_travel());
+        let sweeps = Sweeps::of(&setup.car);
+        let input = sweeps.unit.to_solver(cursor.input);
+        let posed = assembly.pose(input, cursor.solver_travel());
         let (pose, trouble) = match posed {
             Ok(pose) => (pose, None),
             Err(error) => (*assembly.static_pose(), Some(error.to_string())),
         };
-        let curves = Curves::new(&assembly, &setup.car.ranges, pose.travel);
-        let figures = Figures::new(&assembly, &pose, &curves, &setup.car.tie_rod);
+        let curves = Curves::new(&assembly, &sweeps, pose.travel);
+        let tie_rod = &setup.car.tie_rod;
+        let figures = Figures::new(&assembly, &pose, &curves, tie_rod, sweeps.unit);
         let shown = Self {
             layout,
             assembly,
@@ -155,15 +166,20 @@ impl Shown {
 
     /// Poses the same car anew; on an error it stays where it is.
     fn pose_again(&mut self, setup: &Setup, cursor: Cursor) -> Result<(), String> {
+        let input = InputUnit::of(&setup.car).to_solver(cursor.input);
         let pose = self
             .assembly
-            .pose_near(&self.pose, cursor.solver_input(), cursor.solver_travel())
+            .pose_near(&self.pose, input, cursor.solver_travel())
             .map_err(|error| error.to_string())?;
-        if pose.travel != self.pose.travel {
-            self.curves = Curves::new(&self.assembly, &setup.car.ranges, pose.travel);
+        let travelled = pose.travel != self.pose.travel;
+        if travelled {
+            let sweeps = Sweeps::of(&setup.car);
+            self.curves
+                .steer_again(&self.assembly, &sweeps, pose.travel);
         }
         self.pose = pose;
-        self.figures = Figures::new(&self.assembly, &self.pose, &self.curves, &setup.car.tie_rod);
+        self.figures
+            .pose_again(&self.assembly, &self.pose, &self.curves, travelled);
         Ok(())
     }
 }

@@ -9,17 +9,24 @@ mod curves;
 mod derived;
 mod document;
 mod figures;
+mod input;
 mod rods;
+mod scales;
 mod step_effect;
 mod table;
 
 pub use bench::Bench;
 pub use change::Change;
 pub use cursor::Cursor;
-pub use curves::{BumpCurve, Curves, SteerCurve, SteerSample, Turn};
+pub use curves::{
+    CurveKind, Curves, End, Line, RollCurves, SteerCurves, SteerSample, Strand, Sweep, Sweeps,
+    TravelCurves, Turn, value_at,
+};
 pub use derived::{Derived, Shown, Trouble};
 pub use document::Document;
-pub use figures::{Figures, FullLock, RodFigures};
+pub use figures::{Figures, FullLock, InstantCentre, PoseFigures, RestFigures, RodFigures};
+pub use input::InputUnit;
 pub use rods::{RodMode, rod_mode, with_mode};
+pub use scales::{Range, Scales, round_step};
 pub use step_effect::{StepEffect, step_effect};
-pub use table::{FigureRow, Values, figure_table};
+pub use table::{FigureGroup, FigureRow, Values, figure_table, headline_figures};

@@ -6,6 +6,8 @@ use steerloft_solver::assembly::Assembly;
 use steerloft_solver::figures::{inner_outer, travel_gradient};
 use steerloft_solver::frame::Sides;
 
+use super::InputUnit;
+
 /// Share of the car's greatest steering input at which the Ackermann share is compared.
 const INPUT_SHARE: f64 = 2.0 / 3.0;
 
@@ -18,7 +20,7 @@ pub struct StepEffect {
     pub bump_steer: Option<f64>,
     /// Change of the Ackermann share, percent, at [`Self::input`].
     pub ackermann_share: Option<f64>,
-    /// The steering input at which the Ackermann shares are compared, degrees.
+    /// The steering input at which the Ackermann shares are compared, in the unit of the car's drive.
     pub input: f64,
 }
 
@@ -57,7 +59,8 @@ impl Headline {
         let assembly = Assembly::new(&front_axle(setup)).ok()?;
         let road = &assembly.axle().road;
         let at_rest = assembly.static_pose();
-        let steered = assembly.pose(input.to_radians(), Sides::both(0.0)).ok();
+        let input = InputUnit::of(&setup.car).to_solver(input);
+        let steered = assembly.pose(input, Sides::both(0.0)).ok();
         Some(Self {
             bump_steer: travel_gradient(&at_rest.corners.left, road).map(|gradient| gradient.toe),
             ackermann_share: steered

@@ -1,11 +1,12 @@
 //! The steering input and the wheel travel that pose the car.
 
-use eframe::egui::{Align, Button, Layout, Ui, vec2};
+use eframe::egui::{Align, Button, Label, Layout, Ui, vec2};
+use steerloft_setup::car::{Car, Drive};
 
 use super::widgets::{self, NumberField};
 use super::{Intent, Intents};
 use crate::commands::Command;
-use crate::state::{Bench, Cursor, Turn};
+use crate::state::{Bench, Cursor, InputUnit, Turn};
 use crate::theme::Metrics;
 
 /// Width of the names at the start of the rows.
@@ -21,6 +22,7 @@ struct Dial<'a> {
     unit: &'a str,
     range: (f64, f64),
     speed: f64,
+    enabled: bool,
 }
 
 /// Draws the two sliders and the button that puts both back.
@@ -45,12 +47,14 @@ fn dials(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
     let cursor = bench.cursor();
     let ranges = &bench.setup().car.ranges;
     let shown = bench.derived().shown();
+    let positive = shown.and_then(|shown| shown.curves.steer.positive_input());
     let steering = Dial {
         name: "Steering input",
-        note: steering_note(shown.and_then(|shown| shown.curves.steer.positive_input())),
-        unit: "\u{b0}",
+        note: &steering_note(&bench.setup().car, positive),
+        unit: InputUnit::of(&bench.setup().car).sign(),
         range: ranges.input,
-        speed: 0.5,
+        speed: drag_speed(ranges.input),
+        enabled: true,
     };
     let mut input = cursor.input;
     if steering.show(ui, &mut input) {
@@ -59,25 +63,39 @@ fn dials(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
     let has_travel = shown.is_none_or(|shown| shown.assembly.has_travel());
     let travelling = Dial {
         name: "Wheel travel",
-        note: "Both wheels against the chassis. Positive is bump: the wheels go up.",
+        note: if has_travel {
+            "Both wheels against the chassis. Positive is bump: the wheels go up."
+        } else {
+            "The kingpins are fixed in the chassis, so the wheels have no travel against it."
+        },
         unit: "mm",
         range: ranges.travel,
-        speed: 0.1,
+        speed: drag_speed(ranges.travel),
+        enabled: has_travel,
     };
-    ui.add_enabled_ui(has_travel, |ui| {
-        let mut travel = cursor.travel;
-        if travelling.show(ui, &mut travel) {
-            intents.push(Intent::Cursor(Cursor { travel, ..cursor }));
-        }
-    });
+    let mut travel = cursor.travel;
+    if travelling.show(ui, &mut travel) {
+        intents.push(Intent::Cursor(Cursor { travel, ..cursor }));
+    }
 }
 
-fn steering_note(positive: Option<Turn>) -> &'static str {
+/// What the input is, and which way it turns the wheels.
+fn steering_note(car: &Car, positive: Option<Turn>) -> String {
+    let input = match (&car.drive, &car.servo) {
+        (Drive::Slider { .. }, _) => "Displacement of the rack.",
+        (Drive::TwinCrank { .. }, _) | (_, Some(_)) => "Angle of the servo arm.",
+        (Drive::SwingArm { .. }, None) => "Angle of the steering lever.",
+    };
     match positive {
-        Some(Turn::Left) => "Angle of the servo arm. Positive turns the wheels to the left.",
-        Some(Turn::Right) => "Angle of the servo arm. Positive turns the wheels to the right.",
-        None => "Angle of the servo arm.",
+        Some(Turn::Left) => format!("{input} Positive turns the wheels to the left."),
+        Some(Turn::Right) => format!("{input} Positive turns the wheels to the right."),
+        None => input.to_owned(),
     }
+}
+
+/// Change of a field for each point that the pointer drags it: a few hundred points for the whole range.
+fn drag_speed(range: (f64, f64)) -> f64 {
+    ((range.1 - range.0).abs() / 200.0).max(0.005)
 }
 
 impl Dial<'_> {
@@ -88,10 +106,16 @@ impl Dial<'_> {
             let room = vec2(NAME_WIDTH, Metrics::CONTROL_HEIGHT);
             ui.allocate_ui_with_layout(room, Layout::left_to_right(Align::Center), |ui| {
                 ui.set_min_width(NAME_WIDTH);
-                ui.label(self.name).on_hover_text(self.note);
+                ui.add_enabled(self.enabled, Label::new(self.name))
+                    .on_hover_text(self.note)
+                    .on_disabled_hover_text(self.note);
             });
             let width = ui.available_width() - Metrics::FIELD_WIDTH - Metrics::GAP;
-            let slider = widgets::slider(ui, self.name, value, range.clone(), width);
+            if !self.enabled {
+                ui.disable();
+            }
+            let slider = widgets::slider(ui, self.name, value, range.clone(), width)
+                .on_disabled_hover_text(self.note);
             let field = NumberField {
                 name: self.name,
                 unit: self.unit,
@@ -99,7 +123,7 @@ impl Dial<'_> {
                 speed: self.speed,
                 decimals: 2,
             };
-            let entry = field.show(ui, value);
+            let entry = field.show(ui, value).on_disabled_hover_text(self.note);
             slider.changed() || entry.changed()
         });
         row.inner

@@ -4,7 +4,7 @@ use eframe::egui::{Color32, FontId, Rect, RichText, Sense, TextStyle, Ui, Widget
 use steerloft_solver::frame::Side;
 
 use super::names;
-use crate::state::{Bench, FigureRow, Values, figure_table};
+use crate::state::{Bench, FigureRow, Values, headline_figures};
 use crate::theme::{Metrics, Tokens};
 
 /// Least width of a column, and the gap after its title.
@@ -23,7 +23,7 @@ pub fn show(ui: &mut Ui, bench: &Bench) {
         ui.label("No figures: the car cannot be assembled.");
         return;
     };
-    let table = figure_table(&shown.figures);
+    let table = headline_figures(&shown.figures);
     let room = ui.available_width() - SIDES_WIDTH;
     let needs: Vec<f32> = table.iter().map(|row| column_need(ui, row)).collect();
     let columns = columns_that_fit(&needs, room);
@@ -94,17 +94,12 @@ fn show_column(ui: &mut Ui, row: &FigureRow, width: f32, dimmed: bool) {
     let (rect, response) = ui.allocate_exact_size(vec2(width, 3.0 * LINE), Sense::hover());
     let spoken = spoken(row);
     response.widget_info(|| WidgetInfo::labeled(eframe::egui::Role::Label, true, &spoken));
-    let title = title(row);
-    let ink = match (&row.caution, dimmed) {
-        (Some(_), _) => tokens.warning,
-        (None, true) => tokens.text_weak,
-        (None, false) => tokens.text_strong,
-    };
+    let ink = ink(row, dimmed, tokens);
     write(
         ui,
         rect.left(),
         rect.top(),
-        &title,
+        &title(row),
         &TextStyle::Small,
         tokens.text_weak,
     );
@@ -136,21 +131,32 @@ fn show_column(ui: &mut Ui, row: &FigureRow, width: f32, dimmed: bool) {
             ink,
         ),
     }
-    response.on_hover_ui(|ui| {
-        ui.set_max_width(300.0);
-        ui.label(RichText::new(&title).strong());
-        ui.label(row.meaning);
-        if let Some(caution) = &row.caution {
-            ui.colored_label(
-                tokens.warning,
-                format!("{}.", names::sentence(caution.trim_end_matches('.'))),
-            );
-        }
-    });
+    response.on_hover_ui(|ui| meaning(ui, row));
+}
+
+/// Colour of a figure's values.
+pub(super) fn ink(row: &FigureRow, dimmed: bool, tokens: &Tokens) -> Color32 {
+    match (&row.caution, dimmed) {
+        (Some(_), _) => tokens.warning,
+        (None, true) => tokens.text_weak,
+        (None, false) => tokens.text_strong,
+    }
+}
+
+/// What a figure means, and what about its values needs attention.
+pub(super) fn meaning(ui: &mut Ui, row: &FigureRow) {
+    let tokens = Tokens::of(ui.ctx());
+    ui.set_max_width(300.0);
+    ui.label(RichText::new(title(row)).strong());
+    ui.label(row.meaning);
+    if let Some(caution) = &row.caution {
+        let caution = names::sentence(caution.trim_end_matches('.'));
+        ui.colored_label(tokens.warning, format!("{caution}."));
+    }
 }
 
 /// The figure as a screen reader says it.
-fn spoken(row: &FigureRow) -> String {
+pub(super) fn spoken(row: &FigureRow) -> String {
     match &row.values {
         Values::Sides(sides) => format!(
             "{}: left {} {}, right {} {}",

@@ -3,9 +3,9 @@
 use eframe::egui::{self, Align, Button, Context, Layout, MenuBar, Panel, Ui};
 use steerloft_setup::supplied::SUPPLIED;
 
-use super::{Intent, Intents, ViewState, panel_frame};
+use super::{Column, Intent, Intents, ViewState, panel_frame};
 use crate::commands::Command;
-use crate::state::Bench;
+use crate::state::{Bench, CurveKind};
 use crate::theme::{ThemeChoice, Tokens};
 
 /// What menus need to know beside the command.
@@ -83,6 +83,11 @@ fn view_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents
     ];
     items(ui, &views, look, intents);
     ui.separator();
+    items(ui, &Column::ALL.map(Command::Column), look, intents);
+    ui.menu_button("Choose curves", |ui| {
+        items(ui, &CurveKind::ALL.map(Command::Curve), look, intents);
+    });
+    ui.separator();
     ui.menu_button("Theme", |ui| {
         let themes = [ThemeChoice::Light, ThemeChoice::Dark, ThemeChoice::System];
         items(ui, &themes.map(Command::Theme), look, intents);
@@ -127,7 +132,9 @@ fn look_of(command: Command, bench: &Bench, view: &ViewState, theme: ThemeChoice
     match command {
         Command::Undo => name_step(&mut look, bench.undo_label()),
         Command::Redo => name_step(&mut look, bench.redo_label()),
-        Command::FitCurves => look.ticked = Some(view.curves_fitted),
+        Command::FitCurves => look.ticked = Some(view.curves.fitted),
+        Command::Column(column) => look.ticked = Some(view.column == column),
+        Command::Curve(kind) => look.ticked = Some(view.curves.has(kind)),
         Command::SideView => look.ticked = Some(view.views.has_side()),
         Command::Theme(choice) => look.ticked = Some(choice == theme),
         _ => {}

@@ -4,17 +4,21 @@ pub mod adjustments;
 pub mod cursors;
 pub mod curves;
 pub mod drop;
+pub mod figure_table;
 pub mod figures;
 pub mod intent;
 pub mod menu;
 pub mod messages;
 pub mod names;
 pub mod record;
+pub mod results;
 pub mod rods;
 pub mod views;
 pub mod widgets;
 
+pub use curves::CurvesShown;
 pub use intent::{GuardAnswer, Intent, Intents};
+pub use results::Column;
 
 use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Ui};
 
@@ -26,8 +30,10 @@ use crate::theme::{Metrics, Tokens};
 pub struct ViewState {
     /// The drawings.
     pub views: views::Views,
-    /// Whether the curves fill their panels instead of keeping fixed ranges.
-    pub curves_fitted: bool,
+    /// What the column on the right shows.
+    pub column: Column,
+    /// The curves.
+    pub curves: CurvesShown,
     /// The adjustment used last; of several that move a pivot alike, a drag takes this one.
     pub last_adjustment: Option<usize>,
 }
@@ -44,11 +50,11 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Inte
         .size_range(220.0..=420.0)
         .frame(panel_frame(tokens))
         .show(ui, |ui| adjustments::show(ui, bench, view, intents));
-    Panel::right("curves")
+    Panel::right("results")
         .default_size(share(width, 0.285, 280.0, 520.0))
         .size_range(240.0..=760.0)
         .frame(panel_frame(tokens))
-        .show(ui, |ui| curves::show(ui, bench, view, intents));
+        .show(ui, |ui| results::show(ui, bench, view, intents));
     CentralPanel::no_frame()
         .frame(Frame::new().fill(tokens.canvas))
         .show(ui, |ui| centre(ui, bench, view, intents));

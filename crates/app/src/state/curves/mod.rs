@@ -1,20 +1,28 @@
-//! The curves on screen: toe against travel, outer against inner angle.
+//! Curves over the wheel travel, the steering input and the roll of the chassis.
 
-use steerloft_setup::car::Ranges;
+mod kind;
+mod roll;
+mod steer;
+mod travel;
+
+use steerloft_setup::car::{Car, RightCorner};
 use steerloft_solver::assembly::Assembly;
-use steerloft_solver::figures::{corner_figures, ideal_outer, inner_outer, kingpin_distance};
+use steerloft_solver::error::SolveError;
 use steerloft_solver::frame::{Side, Sides};
-use steerloft_solver::pose::AxlePose;
-use steerloft_solver::sweep::{Lock, SweepRange, bump_sweep, steer_sweep};
+use steerloft_solver::sweep::{Lock, LockKind, SweepRange};
+
+use super::InputUnit;
+
+pub use kind::{CurveKind, Sweep};
+pub use roll::RollCurves;
+pub use steer::{SteerCurves, SteerSample};
+pub use travel::TravelCurves;
 
 /// Poses on a curve.
 const SAMPLES: usize = 121;
 
-/// Ends of the ideal line, degrees of the inner wheel.
-const IDEAL_TO: f64 = 60.0;
-
-/// Poses on the ideal line.
-const IDEAL_SAMPLES: usize = 61;
+/// Places on a curve, each with its value, in order of the places.
+pub type Line = Vec<[f64; 2]>;
 
 /// Direction of a turn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -39,199 +47,184 @@ impl Turn {
     }
 }
 
-/// Toe of both wheels over the wheel travel, straight ahead.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct BumpCurve {
-    /// Travel (mm, bump positive) and toe (degrees, toe-in positive).
-    pub toe: Sides<Vec<[f64; 2]>>,
-    /// Where travel ends before the car's range does.
-    pub locks: Vec<Lock>,
+/// What one line of a curve belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Strand {
+    /// One wheel.
+    Side(Side),
+    /// One direction of turn.
+    Turn(Turn),
+    /// The axle as a whole.
+    Axle,
 }
 
-/// One pose of the steering sweep.
+/// Where a sweep ends before the car's range does.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct SteerSample {
-    /// Steering input, degrees.
-    pub input: f64,
-    /// Direction of the turn.
-    pub turn: Turn,
-    /// Angle of the inner wheel from straight ahead, degrees.
-    pub inner: f64,
-    /// Angle of the outer wheel from straight ahead, degrees.
-    pub outer: f64,
+pub struct End {
+    /// The swept value there, in the unit in which people give it: degrees or mm.
+    pub at: f64,
+    /// What locks, and by how much it would miss a little farther on.
+    pub cause: SolveError,
+    /// In which way it locks.
+    pub kind: LockKind,
 }
 
-/// Wheel angles over the steering input, at the travel of the cursor.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct SteerCurve {
-    /// Poses in order of the input; straight ahead itself, where no wheel is the inner one, is absent.
-    pub samples: Vec<SteerSample>,
-    /// Whether the sweep is at rest, so that both wheels' angles start from zero.
-    pub at_rest: bool,
-    /// Where steering ends before the car's range does.
-    pub locks: Vec<Lock>,
-    /// Inner and ideal outer angle, degrees.
-    pub ideal: Vec<[f64; 2]>,
-}
-
-impl SteerCurve {
-    /// The line of one direction of turn: inner and outer angle, degrees, from straight ahead on.
-    #[must_use]
-    pub fn line(&self, turn: Turn) -> Vec<[f64; 2]> {
-        let mut line: Vec<[f64; 2]> = self
-            .samples
-            .iter()
-            .filter(|sample| sample.turn == turn)
-            .map(|sample| [sample.inner, sample.outer])
-            .collect();
-        if self.at_rest {
-            line.push([0.0, 0.0]);
+impl End {
+    fn of(lock: &Lock, shown: impl Fn(f64) -> f64) -> Self {
+        Self {
+            at: shown(lock.at),
+            cause: lock.cause,
+            kind: lock.kind,
         }
-        line.sort_by(|a, b| a[0].total_cmp(&b[0]));
-        line
-    }
-
-    /// Which way a positive steering input turns the car.
-    #[must_use]
-    pub fn positive_input(&self) -> Option<Turn> {
-        self.samples
-            .last()
-            .filter(|sample| sample.input > 0.0)
-            .map(|sample| sample.turn)
-    }
-
-    /// The input at which the inner wheel of a turn stands at an angle, degrees; the end of the line beyond it.
-    #[must_use]
-    pub fn input_at(&self, turn: Turn, inner: f64) -> Option<f64> {
-        let mut line: Vec<[f64; 2]> = self
-            .samples
-            .iter()
-            .filter(|sample| sample.turn == turn)
-            .map(|sample| [sample.inner, sample.input])
-            .collect();
-        line.push([0.0, 0.0]);
-        line.sort_by(|a, b| a[0].total_cmp(&b[0]));
-        interpolate(&line, inner)
     }
 }
 
-/// All curves on screen.
+/// Over what the curves of a car go, and in how many poses.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sweeps {
+    /// Unit of the steering input.
+    pub unit: InputUnit,
+    /// Least and greatest steering input, in that unit.
+    pub input: (f64, f64),
+    /// Full droop and full bump, mm.
+    pub travel: (f64, f64),
+    /// Roll of the chassis each way from how the car stands, degrees.
+    pub roll: f64,
+    /// Poses on each curve.
+    pub samples: usize,
+}
+
+impl Sweeps {
+    /// Over the whole ranges of a car.
+    #[must_use]
+    pub fn of(car: &Car) -> Self {
+        Self {
+            unit: InputUnit::of(car),
+            input: car.ranges.input,
+            travel: car.ranges.travel,
+            roll: full_roll(car),
+            samples: SAMPLES,
+        }
+    }
+
+    /// Values of one sweep.
+    fn range(&self, (from, to): (f64, f64)) -> SweepRange {
+        SweepRange {
+            from,
+            to,
+            count: self.samples,
+        }
+    }
+}
+
+/// Roll at which one wheel is at full bump while the other is at full droop, degrees: farther the springs do not let the
+/// chassis roll with both tyres on the road. Derived here, with the wheels as drawn.
+fn full_roll(car: &Car) -> f64 {
+    let left = car.left.wheel_centre.1;
+    let right = match &car.right {
+        RightCorner::Mirrored => -left,
+        RightCorner::Given(points) => points.wheel_centre.1,
+    };
+    let apart = car.ranges.travel.1 - car.ranges.travel.0;
+    let roll = (apart / (left - right)).atan().to_degrees();
+    if roll.is_finite() { roll.abs() } else { 0.0 }
+}
+
+/// All curves of a car.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Curves {
-    /// Toe against travel; none for a suspension without travel.
-    pub bump: Option<BumpCurve>,
-    /// Outer against inner angle.
-    pub steer: SteerCurve,
+    /// Over the wheel travel, straight ahead; none for a suspension without travel.
+    pub travel: Option<TravelCurves>,
+    /// Over the steering input, at the wheel travel shown.
+    pub steer: SteerCurves,
+    /// Over the roll of the chassis, straight ahead; none for a suspension without travel.
+    pub roll: Option<RollCurves>,
 }
 
 impl Curves {
-    /// The curves of an axle over the ranges of its car, the steering sweep at the given travel.
+    /// The curves of an axle, those over the steering input at the given travel.
     #[must_use]
-    pub fn new(assembly: &Assembly, ranges: &Ranges, travel: Sides<f64>) -> Self {
+    pub fn new(assembly: &Assembly, sweeps: &Sweeps, travel: Sides<f64>) -> Self {
         Self {
-            bump: bump_curve(assembly, ranges),
-            steer: steer_curve(assembly, ranges, travel),
+            travel: TravelCurves::new(assembly, sweeps),
+            steer: SteerCurves::new(assembly, sweeps, travel),
+            roll: RollCurves::new(assembly, sweeps),
+        }
+    }
+
+    /// The curves over the steering input anew, at another travel; the others do not depend on it.
+    pub(super) fn steer_again(&mut self, assembly: &Assembly, sweeps: &Sweeps, travel: Sides<f64>) {
+        self.steer = SteerCurves::new(assembly, sweeps, travel);
+    }
+
+    /// The lines of one panel, in the units its axes name; none where the suspension does not move that way.
+    #[must_use]
+    pub fn lines(&self, kind: CurveKind) -> Option<Vec<(Strand, &Line)>> {
+        let sides = |lines| Some(by_side(lines));
+        match kind {
+            CurveKind::ToeTravel => sides(&self.travel.as_ref()?.toe),
+            CurveKind::CamberTravel => sides(&self.travel.as_ref()?.camber),
+            CurveKind::CasterTravel => sides(&self.travel.as_ref()?.caster),
+            CurveKind::OuterInner => Some(by_turn(&self.steer.angles)),
+            CurveKind::Ackermann => Some(by_turn(&self.steer.share)),
+            CurveKind::CamberSteer => sides(&self.steer.camber),
+            CurveKind::Transmission => sides(&self.steer.transmission),
+            CurveKind::Ratio => Some(vec![(Strand::Axle, &self.steer.ratio)]),
+            CurveKind::RollSteer => sides(&self.roll.as_ref()?.steer),
+            CurveKind::CamberRoll => sides(&self.roll.as_ref()?.camber),
         }
     }
 }
 
-fn bump_curve(assembly: &Assembly, ranges: &Ranges) -> Option<BumpCurve> {
-    if !assembly.has_travel() {
-        return None;
-    }
-    let range = SweepRange {
-        from: ranges.travel.0,
-        to: ranges.travel.1,
-        count: SAMPLES,
-    };
-    let sweep = bump_sweep(assembly, range, 0.0).ok()?;
-    let road = &assembly.axle().road;
-    let toe = Sides::from_fn(|side| {
-        sweep
-            .poses
-            .iter()
-            .map(|pose| {
-                let figures = corner_figures(pose.corners.get(side), road);
-                [*pose.travel.get(side), figures.toe.to_degrees()]
-            })
-            .collect()
-    });
-    Some(BumpCurve {
-        toe,
-        locks: sweep.locks().copied().collect(),
-    })
+fn by_side(lines: &Sides<Line>) -> Vec<(Strand, &Line)> {
+    Side::BOTH
+        .map(|side| (Strand::Side(side), lines.get(side)))
+        .into()
 }
 
-fn steer_curve(assembly: &Assembly, ranges: &Ranges, travel: Sides<f64>) -> SteerCurve {
-    let range = SweepRange {
-        from: ranges.input.0.to_radians(),
-        to: ranges.input.1.to_radians(),
-        count: SAMPLES,
-    };
-    let sweep = steer_sweep(assembly, range, travel);
-    let samples = sweep
-        .poses
-        .iter()
-        .filter_map(|pose| steer_sample(assembly, pose))
-        .collect();
-    SteerCurve {
-        samples,
-        at_rest: travel == Sides::both(0.0),
-        locks: sweep.locks().copied().collect(),
-        ideal: ideal_line(kingpin_distance(assembly), assembly.axle().wheelbase),
-    }
+fn by_turn([left, right]: &[Line; 2]) -> Vec<(Strand, &Line)> {
+    vec![
+        (Strand::Turn(Turn::Left), left),
+        (Strand::Turn(Turn::Right), right),
+    ]
 }
 
-/// The wheel angles of a pose, degrees; none straight ahead.
-fn steer_sample(assembly: &Assembly, pose: &AxlePose) -> Option<SteerSample> {
-    let angles = inner_outer(assembly, pose)?;
-    Some(SteerSample {
-        input: pose.input.to_degrees(),
-        turn: Turn::with_inner(angles.inner_side),
-        inner: angles.inner.to_degrees(),
-        outer: angles.outer.to_degrees(),
-    })
-}
-
-fn ideal_line(kingpin_distance: f64, wheelbase: f64) -> Vec<[f64; 2]> {
-    #[allow(clippy::cast_precision_loss, reason = "a few dozen samples")]
-    let inner_at = |index: usize| IDEAL_TO * index as f64 / (IDEAL_SAMPLES - 1) as f64;
-    (0..IDEAL_SAMPLES)
-        .map(|index| {
-            let inner = inner_at(index);
-            let outer = ideal_outer(inner.to_radians(), kingpin_distance, wheelbase);
-            [inner, outer.to_degrees()]
-        })
-        .collect()
-}
-
-/// Value of a line, sorted by its first coordinate, at a place on it; its end beyond the ends.
-fn interpolate(line: &[[f64; 2]], at: f64) -> Option<f64> {
-    let after = line.partition_point(|point| point[0] < at);
-    let Some(high) = line.get(after) else {
-        return line.last().map(|point| point[1]);
-    };
-    let Some(low) = after.checked_sub(1).and_then(|before| line.get(before)) else {
-        return Some(high[1]);
-    };
-    let width = high[0] - low[0];
-    if width <= 0.0 {
+/// Value of a line at a place on it; none beyond its ends.
+#[must_use]
+pub fn value_at(line: &[[f64; 2]], place: f64) -> Option<f64> {
+    let after = line.partition_point(|point| point[0] < place);
+    let high = line.get(after)?;
+    if high[0] <= place {
         return Some(high[1]);
     }
-    Some(low[1] + (high[1] - low[1]) * (at - low[0]) / width)
+    let low = line.get(after.checked_sub(1)?)?;
+    Some(low[1] + (high[1] - low[1]) * (place - low[0]) / (high[0] - low[0]))
 }
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
+
     use super::*;
+    use steerloft_setup::supplied::SUPPLIED;
 
     #[test]
-    fn interpolation_holds_the_ends() {
-        let line = [[0.0, 0.0], [10.0, 20.0], [20.0, 25.0]];
-        assert_eq!(interpolate(&line, -5.0), Some(0.0));
-        assert_eq!(interpolate(&line, 5.0), Some(10.0));
-        assert_eq!(interpolate(&line, 15.0), Some(22.5));
-        assert_eq!(interpolate(&line, 99.0), Some(25.0));
-        assert_eq!(interpolate(&[], 1.0), None);
+    fn values_are_read_between_points_and_not_beyond() {
+        let line = [[-1.0, 2.0], [1.0, 4.0]];
+        assert_eq!(value_at(&line, 0.0), Some(3.0));
+        assert_eq!(value_at(&line, -1.0), Some(2.0));
+        assert_eq!(value_at(&line, 1.0), Some(4.0));
+        assert_eq!(value_at(&line, 1.1), None);
+        assert_eq!(value_at(&line, -1.1), None);
+        assert_eq!(value_at(&[], 0.0), None);
+    }
+
+    #[test]
+    fn in_full_roll_the_wheels_stand_at_their_ends_of_travel() {
+        let mut car = SUPPLIED[0].setup().car;
+        car.ranges.travel = (-1.5, 1.5);
+        let half_track = car.left.wheel_centre.1;
+        let rise = half_track * full_roll(&car).to_radians().tan();
+        assert!((rise - 1.5).abs() < 1e-9, "{rise}");
     }
 }

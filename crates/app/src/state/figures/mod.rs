@@ -1,26 +1,27 @@
-//! The key figures of the pose on screen.
+//! The figures of the pose on screen and of the setup it belongs to.
+
+mod pose;
+mod rest;
 
 use steerloft_setup::car::TieRodParts;
 use steerloft_solver::assembly::Assembly;
-use steerloft_solver::figures::{
-    CornerFigures, InnerOuter, corner_figures, inner_outer, travel_gradient,
-};
 use steerloft_solver::frame::Sides;
 use steerloft_solver::pose::AxlePose;
 
-use super::{Curves, SteerSample, Turn};
+use super::{Curves, InputUnit, SteerSample, Turn};
 
-/// Key figures of a pose and of the setup it belongs to.
+pub use pose::PoseFigures;
+pub use rest::{InstantCentre, RestFigures};
+
+/// All figures of a pose and of the setup it belongs to.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Figures {
-    /// Of each corner, in the pose on screen.
-    pub corners: Sides<CornerFigures>,
-    /// Toe of each wheel straight ahead at the travel of the pose on screen, rad, toe-in positive.
-    pub toe: Sides<f64>,
-    /// Change of toe with travel straight ahead at rest, rad/mm; none without travel.
-    pub bump_steer: Sides<Option<f64>>,
-    /// Inner and outer wheel of the pose on screen; none straight ahead.
-    pub turn: Option<InnerOuter>,
+    /// Unit of the steering input.
+    pub unit: InputUnit,
+    /// Of the pose on screen.
+    pub pose: PoseFigures,
+    /// Of the setup straight ahead at rest.
+    pub rest: RestFigures,
     /// The tie rods.
     pub rods: Sides<RodFigures>,
     /// The end of steering to the left and to the right; none where the car never turns that way.
@@ -43,6 +44,8 @@ pub struct RodFigures {
 pub struct FullLock {
     /// The last pose of the sweep.
     pub sample: SteerSample,
+    /// Diameter of the circle that the outer tyre sweeps there, mm; none where a wheel points straight ahead.
+    pub circle: Option<f64>,
     /// What ends it before the car's range does, if something does.
     pub cause: Option<String>,
 }
@@ -55,22 +58,30 @@ impl Figures {
         pose: &AxlePose,
         curves: &Curves,
         tie_rod: &TieRodParts,
+        unit: InputUnit,
     ) -> Self {
-        let road = &assembly.axle().road;
-        let at_rest = assembly.static_pose();
-        let lengths = assembly.rod_lengths();
-        let straight = assembly
-            .pose_near(at_rest, 0.0, pose.travel)
-            .unwrap_or(*at_rest);
         Self {
-            corners: Sides::from_fn(|side| corner_figures(pose.corners.get(side), road)),
-            toe: Sides::from_fn(|side| corner_figures(straight.corners.get(side), road).toe),
-            bump_steer: Sides::from_fn(|side| {
-                travel_gradient(at_rest.corners.get(side), road).map(|gradient| gradient.toe)
-            }),
-            turn: inner_outer(assembly, pose),
-            rods: lengths.map(|length| RodFigures::new(length, tie_rod)),
-            full_lock: Turn::BOTH.map(|turn| full_lock(curves, turn)),
+            unit,
+            pose: PoseFigures::new(assembly, pose),
+            rest: RestFigures::new(assembly),
+            rods: assembly
+                .rod_lengths()
+                .map(|length| RodFigures::new(length, tie_rod)),
+            full_lock: full_locks(assembly, pose, curves, unit),
+        }
+    }
+
+    /// The figures of another pose of the same setup.
+    pub(super) fn pose_again(
+        &mut self,
+        assembly: &Assembly,
+        pose: &AxlePose,
+        curves: &Curves,
+        travel_changed: bool,
+    ) {
+        self.pose = PoseFigures::new(assembly, pose);
+        if travel_changed {
+            self.full_lock = full_locks(assembly, pose, curves, self.unit);
         }
     }
 }
@@ -85,21 +96,38 @@ impl RodFigures {
     }
 }
 
-fn full_lock(curves: &Curves, turn: Turn) -> Option<FullLock> {
-    let sample = curves
-        .steer
+fn full_locks(
+    assembly: &Assembly,
+    near: &AxlePose,
+    curves: &Curves,
+    unit: InputUnit,
+) -> [Option<FullLock>; 2] {
+    Turn::BOTH.map(|turn| full_lock(assembly, near, curves, turn, unit))
+}
+
+fn full_lock(
+    assembly: &Assembly,
+    near: &AxlePose,
+    curves: &Curves,
+    turn: Turn,
+    unit: InputUnit,
+) -> Option<FullLock> {
+    let steer = &curves.steer;
+    let sample = steer
         .samples
         .iter()
         .filter(|sample| sample.turn == turn)
         .max_by(|a, b| a.input.abs().total_cmp(&b.input.abs()))?;
-    let cause = curves
-        .steer
-        .locks
+    let cause = steer
+        .ends
         .iter()
-        .find(|lock| lock.at.is_sign_positive() == sample.input.is_sign_positive())
-        .map(|lock| lock.cause.to_string());
+        .find(|end| end.at.is_sign_positive() == sample.input.is_sign_positive())
+        .map(|end| end.cause.to_string());
+    let input = unit.to_solver(sample.input);
+    let pose = assembly.pose(input, near.travel).ok();
     Some(FullLock {
         sample: *sample,
+        circle: pose.and_then(|pose| pose::swept_circle(assembly, &pose)),
         cause,
     })
 }

@@ -1,8 +1,13 @@
-//! The key figures as a table of texts, shared by the window's strip and the printed report.
+//! All figures as a table of texts, shared by the window and the printed report.
+
+mod alignment;
+mod linkage;
+mod movement;
+mod steering;
 
 use steerloft_solver::frame::Sides;
 
-use super::{Figures, FullLock, RodFigures, Turn};
+use super::Figures;
 use crate::format::{number, signed};
 
 /// One figure with its name, unit and meaning.
@@ -18,6 +23,19 @@ pub struct FigureRow {
     pub values: Values,
     /// Something about the values that needs attention.
     pub caution: Option<String>,
+    /// Whether it is one of the few that are always on screen.
+    pub headline: bool,
+}
+
+/// Figures that belong together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FigureGroup {
+    /// What they are about.
+    pub title: &'static str,
+    /// In which pose they are taken.
+    pub pose: &'static str,
+    /// The figures.
+    pub rows: Vec<FigureRow>,
 }
 
 /// The values of a figure as text.
@@ -29,155 +47,132 @@ pub enum Values {
     Axle(String),
 }
 
-/// Text for a value that does not exist in this pose.
+/// Text for a value that does not exist in this pose or for this car.
 const NONE: &str = "\u{2013}";
 
-/// All key figures as texts, in the order in which they are shown.
+/// All figures as texts, in the order in which they are shown.
 #[must_use]
-pub fn figure_table(figures: &Figures) -> Vec<FigureRow> {
-    let mut rows = alignment_rows(figures);
-    rows.extend(rod_rows(figures));
-    rows.extend(turn_rows(figures));
-    rows
-}
-
-fn alignment_rows(figures: &Figures) -> Vec<FigureRow> {
-    let corners = &figures.corners;
-    let each = |value: fn(&steerloft_solver::figures::CornerFigures) -> f64, decimals| {
-        Values::Sides(Sides::new(
-            signed(value(&corners.left), decimals),
-            signed(value(&corners.right), decimals),
-        ))
-    };
+pub fn figure_table(figures: &Figures) -> Vec<FigureGroup> {
     vec![
-        row(
-            "Toe",
-            "\u{b0}",
-            "Toe of each wheel with the steering straight ahead, at the wheel travel shown. Positive is toe-in: the fronts of the wheels closer together.",
-            Values::Sides(figures.toe.map(|toe| signed(toe.to_degrees(), 2))),
-        ),
-        row(
-            "Camber",
-            "\u{b0}",
-            "Lean of the wheel against the road. Negative: the top leans towards the car.",
-            each(|corner| corner.camber.to_degrees(), 2),
-        ),
-        row(
-            "Caster",
-            "\u{b0}",
-            "Lean of the steering axis seen from the side. Positive: its top leans back.",
-            each(|corner| corner.caster.to_degrees(), 2),
-        ),
-        row(
-            "Kingpin incl.",
-            "\u{b0}",
-            "Kingpin inclination: lean of the steering axis seen from the front. Positive: its top leans towards the car.",
-            each(|corner| corner.inclination.to_degrees(), 2),
-        ),
-        row(
-            "Scrub",
-            "mm",
-            "Scrub radius: from where the steering axis meets the ground to the middle of the tyre. Positive: the tyre stands outboard of the axis.",
-            each(|corner| corner.scrub_radius, 2),
-        ),
-        row(
-            "Trail",
-            "mm",
-            "Mechanical trail: how far the tyre's middle stands behind where the steering axis meets the ground. More of it centres the steering more.",
-            each(|corner| corner.trail, 2),
-        ),
-        row(
-            "Bump steer",
-            "\u{b0}/mm",
-            "Change of toe with wheel travel, straight ahead at rest. Positive: the wheel toes in when it is pushed up. Zero: it does not steer.",
-            Values::Sides(figures.bump_steer.map(|gradient| {
-                gradient.map_or_else(|| NONE.to_owned(), |g| signed(g.to_degrees(), 3))
-            })),
-        ),
+        alignment::group(figures),
+        movement::travel_group(figures),
+        movement::roll_group(figures),
+        linkage::rod_group(figures),
+        steering::turn_group(figures),
+        linkage::drive_group(figures),
+        steering::straight_group(figures),
+        steering::lock_group(figures),
     ]
 }
 
-fn rod_rows(figures: &Figures) -> Vec<FigureRow> {
-    let of_rods = |value: fn(&RodFigures) -> f64| {
-        Values::Sides(Sides::new(
-            number(value(&figures.rods.left), 2),
-            number(value(&figures.rods.right), 2),
-        ))
-    };
-    let mut length = row(
-        "Rod length",
-        "mm",
-        "Tie rod from ball centre to ball centre: what to dial in.",
-        of_rods(|rod| rod.length),
-    );
-    if !(figures.rods.left.buildable && figures.rods.right.buildable) {
-        length.caution = Some("The rod's parts cannot be screwed to this length.".to_owned());
+/// The few figures that are always on screen.
+#[must_use]
+pub fn headline_figures(figures: &Figures) -> Vec<FigureRow> {
+    figure_table(figures)
+        .into_iter()
+        .flat_map(|group| group.rows)
+        .filter(|row| row.headline)
+        .collect()
+}
+
+impl FigureRow {
+    fn new(name: &'static str, unit: &'static str, meaning: &'static str, values: Values) -> Self {
+        Self {
+            name,
+            unit,
+            meaning,
+            values,
+            caution: None,
+            headline: false,
+        }
     }
-    vec![
-        length,
-        row(
-            "Cup gap",
-            "mm",
-            "Gap between the open ends of the rod's two ball cups: the same length, as callipers measure it on the rod.",
-            of_rods(|rod| rod.gap),
-        ),
-    ]
+
+    /// The same, always on screen.
+    fn headline(self) -> Self {
+        Self {
+            headline: true,
+            ..self
+        }
+    }
 }
 
-fn turn_rows(figures: &Figures) -> Vec<FigureRow> {
-    let steer = figures
-        .corners
-        .map(|corner| signed(corner.steer.to_degrees(), 2));
-    let share = figures.turn.and_then(|turn| turn.ackermann_share);
-    let [left, right] = &figures.full_lock;
-    vec![
-        row(
-            "Steer angle",
-            "\u{b0}",
-            "Angle of each wheel from the car's centre line in the pose shown. Positive: to the left.",
-            Values::Sides(steer),
-        ),
-        row(
-            "Ackermann",
-            "%",
-            "Ackermann share of the pose shown: how much more the inner wheel turns than the outer one. 0 % is parallel, 100 % the ideal pair without scrubbing, negative reversed. It has no value straight ahead.",
-            Values::Axle(share.map_or_else(|| NONE.to_owned(), |share| number(share, 0))),
-        ),
-        lock_row(
-            "Lock left",
-            "Angles of the wheels from straight ahead at the end of steering to the left.",
-            left.as_ref(),
-        ),
-        lock_row(
-            "Lock right",
-            "Angles of the wheels from straight ahead at the end of steering to the right.",
-            right.as_ref(),
-        ),
-    ]
+/// A value of each side, with its sign.
+fn each_signed(values: Sides<f64>, decimals: usize) -> Values {
+    Values::Sides(values.map(|value| signed(value, decimals)))
 }
 
-fn lock_row(name: &'static str, meaning: &'static str, lock: Option<&FullLock>) -> FigureRow {
-    let values = lock.map_or_else(
-        || Sides::new(NONE.to_owned(), NONE.to_owned()),
-        |lock| {
-            let (inner, outer) = (number(lock.sample.inner, 1), number(lock.sample.outer, 1));
-            match lock.sample.turn {
-                Turn::Left => Sides::new(inner, outer),
-                Turn::Right => Sides::new(outer, inner),
+/// A value of each side that has no sign.
+fn each(values: Sides<f64>, decimals: usize) -> Values {
+    Values::Sides(values.map(|value| number(value, decimals)))
+}
+
+/// A value of each side that may not exist, with its sign.
+fn each_if(values: Sides<Option<f64>>, decimals: usize) -> Values {
+    Values::Sides(values.map(|value| text_if(value, |value| signed(value, decimals))))
+}
+
+/// A value of the axle that may not exist.
+fn axle_if(value: Option<f64>, text: impl FnOnce(f64) -> String) -> Values {
+    Values::Axle(text_if(value, text))
+}
+
+fn text_if(value: Option<f64>, text: impl FnOnce(f64) -> String) -> String {
+    value.map_or_else(|| NONE.to_owned(), text)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::state::{Cursor, Derived, Document};
+    use steerloft_setup::supplied::SUPPLIED;
+
+    fn table_of(car: usize, share_of_input: f64) -> Vec<FigureGroup> {
+        let setup = SUPPLIED[car].setup();
+        let input = setup.car.ranges.input.1 * share_of_input;
+        let cursor = Cursor { input, travel: 0.0 };
+        let derived = Derived::new(&Document::unnamed(setup), cursor);
+        derived
+            .shown()
+            .map(|shown| figure_table(&shown.figures))
+            .unwrap_or_default()
+    }
+
+    #[test]
+    fn no_figure_of_a_supplied_car_is_anything_but_a_number_or_a_dash() {
+        for (index, car) in SUPPLIED.iter().enumerate() {
+            for share in [0.0, 0.4, 1.0] {
+                for row in table_of(index, share).iter().flat_map(|group| &group.rows) {
+                    let texts = match &row.values {
+                        Values::Sides(sides) => vec![&sides.left, &sides.right],
+                        Values::Axle(value) => vec![value],
+                    };
+                    for text in texts {
+                        let number = text.replace('\u{2212}', "-");
+                        assert!(
+                            text == NONE || number.parse::<f64>().is_ok_and(f64::is_finite),
+                            "{}: {} is {text}",
+                            car.title,
+                            row.name
+                        );
+                    }
+                }
             }
-        },
-    );
-    let mut row = row(name, "\u{b0}", meaning, Values::Sides(values));
-    row.caution = lock.and_then(|lock| lock.cause.clone());
-    row
-}
+        }
+    }
 
-fn row(name: &'static str, unit: &'static str, meaning: &'static str, values: Values) -> FigureRow {
-    FigureRow {
-        name,
-        unit,
-        meaning,
-        values,
-        caution: None,
+    #[test]
+    fn no_two_figures_share_a_name_and_each_says_what_it_means() {
+        let rows: Vec<FigureRow> = table_of(0, 0.5)
+            .into_iter()
+            .flat_map(|group| group.rows)
+            .collect();
+        for (index, row) in rows.iter().enumerate() {
+            assert!(row.meaning.len() > 30, "{}", row.name);
+            assert!(
+                rows[index + 1..].iter().all(|other| other.name != row.name),
+                "{}",
+                row.name
+            );
+        }
     }
 }

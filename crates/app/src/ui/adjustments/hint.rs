@@ -4,7 +4,7 @@ use eframe::egui::{RichText, Ui};
 
 use super::Row;
 use crate::format;
-use crate::state::step_effect;
+use crate::state::{InputUnit, step_effect};
 use crate::theme::{Metrics, Tokens};
 
 /// Widest a hint gets, points.
@@ -30,7 +30,7 @@ pub(super) fn show(ui: &mut Ui, row: &Row<'_>) {
     ui.add_space(Metrics::GAP_SMALL);
     ui.weak(format!(
         "One step, to {}",
-        row.adjustment.label_of(&effect.to)
+        format::value(row.adjustment, &effect.to)
     ));
     if let Some(bump_steer) = effect.bump_steer {
         let amount = format::signed(bump_steer.to_degrees(), 3);
@@ -38,10 +38,10 @@ pub(super) fn show(ui: &mut Ui, row: &Row<'_>) {
     }
     if let Some(share) = effect.ackermann_share {
         let amount = format::signed(share, 1);
-        let input = format::short(effect.input, 1);
+        let input = InputUnit::of(&row.setup.car).amount(effect.input, 1);
         ui.colored_label(
             tokens.accent,
-            format!("Ackermann share {amount} % at {input}\u{b0} of input"),
+            format!("Ackermann share {amount} % at {input} of input"),
         );
     }
 }

@@ -10,6 +10,7 @@ use steerloft_setup::adjustment::{Adjustment, Kind, Place};
 use steerloft_setup::setup::{Chosen, Setup};
 
 use super::{Intents, ViewState, names, note, record, rods, widgets};
+use crate::format;
 use crate::state::{Bench, Change};
 use crate::theme::{Metrics, Tokens};
 
@@ -95,7 +96,10 @@ impl Row<'_> {
                 let button = Button::new(RichText::new("Base").small());
                 moved
                     && widgets::named_button(ui, true, button, &name)
-                        .on_hover_text(format!("Back to base: {}", self.adjustment.label_of(&base)))
+                        .on_hover_text(format!(
+                            "Back to base: {}",
+                            format::value(self.adjustment, &base)
+                        ))
                         .clicked()
             },
         );

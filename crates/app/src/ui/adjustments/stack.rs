@@ -50,7 +50,7 @@ fn step_button(
     let name = format!("{}: {word}", row.adjustment.name);
     let button = Button::new(text).min_size(style_square());
     let response = widgets::named_button(ui, next != row.value, button, &name)
-        .on_hover_text(format!("To {}", row.adjustment.label_of(&next)));
+        .on_hover_text(format!("To {}", format::value(row.adjustment, &next)));
     if response.clicked() {
         row.apply(next, intents);
     }

@@ -9,6 +9,7 @@ use egui_plot::{
 };
 
 use crate::format;
+use crate::state::round_step;
 use crate::theme::Tokens;
 
 /// Length of a line's sample in the heading, points.
@@ -64,14 +65,24 @@ impl LineInk {
     }
 }
 
-/// A title, and what each line is.
-pub(super) fn heading(ui: &mut Ui, title: &str, note: &str, keys: &[(&str, LineInk)]) {
+/// A title that says on hover what the curve means, a note, and what each line is.
+pub(super) fn heading(
+    ui: &mut Ui,
+    title: &str,
+    meaning: &str,
+    note: &str,
+    keys: &[(&str, LineInk)],
+) {
     ui.horizontal(|ui| {
-        ui.label(RichText::new(title).strong());
+        ui.label(RichText::new(title).strong())
+            .on_hover_text(meaning);
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             ui.weak(RichText::new(note).small());
         });
     });
+    if keys.is_empty() {
+        return;
+    }
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(2.0, 2.0);
         for (name, ink) in keys {
@@ -141,7 +152,7 @@ pub(super) fn show<'a>(
     ui: &mut Ui,
     axes: &Axes<'_>,
     lines: Vec<Line<'a>>,
-    cursor: &Cursor,
+    cursor: Option<Cursor>,
     readout: impl Fn(f64) -> Option<String> + 'a,
 ) -> Option<f64> {
     let tokens = Tokens::of(ui.ctx());
@@ -182,9 +193,7 @@ pub(super) fn show<'a>(
         [axes.x_range.0, axes.y_range.0],
         [axes.x_range.1, axes.y_range.1],
     );
-    let line_ink = tokens.accent;
-    let at = cursor.at;
-    let marks = cursor.marks.clone();
+    let cursor_ink = tokens.accent;
     let ground = tokens.canvas;
     let shown = plot.show(ui, move |plot| {
         plot.set_plot_bounds(bounds);
@@ -192,14 +201,12 @@ pub(super) fn show<'a>(
         for line in lines {
             plot.line(line);
         }
-        plot.vline(
-            VLine::new("cursor", at)
-                .color(line_ink)
-                .width(1.2)
-                .allow_hover(false),
-        );
-        for (x, y, color) in marks {
-            mark(plot, [x, y], color, ground);
+        if let Some(cursor) = cursor {
+            let line = VLine::new("cursor", cursor.at);
+            plot.vline(line.color(cursor_ink).width(1.2).allow_hover(false));
+            for (x, y, color) in cursor.marks {
+                mark(plot, [x, y], color, ground);
+            }
         }
     });
     let response = shown.response;
@@ -261,16 +268,6 @@ fn marks_between(input: &GridInput, spacings: f64) -> Vec<GridMark> {
         .collect()
 }
 
-/// The least of 1, 2 and 5 times a power of ten that is no less than this.
-fn round_step(least: f64) -> f64 {
-    let power = 10_f64.powf(least.max(1e-9).log10().floor());
-    let round = [1.0, 2.0, 5.0].map(|digit| digit * power);
-    round
-        .into_iter()
-        .find(|step| *step >= least * (1.0 - 1e-9))
-        .unwrap_or(10.0 * power)
-}
-
 /// The range that holds all values with a margin; the fixed one if there are none.
 pub(super) fn fitted(values: impl Iterator<Item = f64>, fixed: Range) -> Range {
     let (low, high) = values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
@@ -283,48 +280,9 @@ pub(super) fn fitted(values: impl Iterator<Item = f64>, fixed: Range) -> Range {
     (low - margin, high + margin)
 }
 
-/// Value of a line, sorted along the horizontal axis, at a place on it; none beyond its ends.
-pub(super) fn value_at(line: &[[f64; 2]], x: f64) -> Option<f64> {
-    let after = line.partition_point(|point| point[0] < x);
-    let high = line.get(after)?;
-    if high[0] <= x {
-        return Some(high[1]);
-    }
-    let low = line.get(after.checked_sub(1)?)?;
-    Some(low[1] + (high[1] - low[1]) * (x - low[0]) / (high[0] - low[0]))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn values_are_read_between_points_and_not_beyond() {
-        let line = [[-1.0, 2.0], [1.0, 4.0]];
-        assert_eq!(value_at(&line, 0.0), Some(3.0));
-        assert_eq!(value_at(&line, -1.0), Some(2.0));
-        assert_eq!(value_at(&line, 1.0), Some(4.0));
-        assert_eq!(value_at(&line, 1.1), None);
-        assert_eq!(value_at(&line, -1.1), None);
-    }
-
-    #[test]
-    fn steps_are_round() {
-        for (least, round) in [
-            (0.1, 0.1),
-            (0.11, 0.2),
-            (0.3, 0.5),
-            (0.7, 1.0),
-            (6.0, 10.0),
-            (42.0, 50.0),
-        ] {
-            assert!(
-                (round_step(least) - round).abs() < 1e-12,
-                "{least}: {}",
-                round_step(least)
-            );
-        }
-    }
 
     #[test]
     fn a_fitted_range_holds_all_values() {

@@ -4,10 +4,10 @@ use eframe::egui::{Pos2, Rect, pos2};
 use steerloft_sheet::{Bounds, View};
 
 /// Least and greatest scale, points per mm.
-const SCALES: (f64, f64) = (0.4, 120.0);
+const SCALES: (f64, f64) = (0.05, 120.0);
 
 /// Share of the room that a fitted drawing fills.
-const FILLED: f64 = 0.9;
+const FILLED: f64 = 0.94;
 
 /// What the drawings show: the scale, and the place of the drawing plane in the middle of each view.
 ///

@@ -7,7 +7,9 @@ use crate::format;
 use crate::theme::Tokens;
 
 /// Spacings of the grid, mm.
-const SPACINGS: [f64; 8] = [0.5, 1.0, 5.0, 10.0, 20.0, 50.0, 100.0, 500.0];
+const SPACINGS: [f64; 10] = [
+    0.5, 1.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1_000.0,
+];
 
 /// Least distance of grid lines, points.
 const LEAST: f64 = 24.0;

@@ -234,7 +234,7 @@ fn paint(
         );
     }
     if let Some(adjustment) = driven.and_then(|index| bench.setup().car.adjustments.get(index)) {
-        let value = adjustment.label_of(&bench.setup().value_of(adjustment));
+        let value = format::value(adjustment, &bench.setup().value_of(adjustment));
         tag(
             ui,
             seen.area,
@@ -285,7 +285,7 @@ fn tooltip(ui: &mut Ui, bench: &Bench, ring: &Ring<'_>) {
     ui.add_space(Metrics::GAP_SMALL);
     for &index in &ring.handle.adjustments {
         if let Some(adjustment) = bench.setup().car.adjustments.get(index) {
-            let value = adjustment.label_of(&bench.setup().value_of(adjustment));
+            let value = format::value(adjustment, &bench.setup().value_of(adjustment));
             ui.colored_label(tokens.accent, format!("{}: {value}", adjustment.name));
         }
     }

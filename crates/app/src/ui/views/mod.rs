@@ -5,11 +5,13 @@ mod drag;
 mod grid;
 mod handles;
 mod ink;
+mod outline;
 mod paint;
 mod pivot;
 
 use eframe::egui::{
-    Align2, Color32, Id, PointerButton, Rect, Response, Sense, Stroke, TextStyle, Ui, pos2, vec2,
+    Align2, Color32, Id, PointerButton, Rect, Response, Role, Sense, Stroke, TextStyle, Ui,
+    WidgetInfo, pos2, vec2,
 };
 use steerloft_sheet::{Bounds, View, front_end};
 
@@ -108,7 +110,7 @@ impl Views {
     }
 
     fn fit_to(&mut self, area: Rect, shown: &Shown) -> Layout {
-        let bounds = |view| bounds_at_rest(shown, view);
+        let bounds = |view| bounds_over_steering(shown, view);
         let (top, front) = (bounds(View::Top), bounds(View::Front));
         let share = top.height() / (top.height() + front.height()).max(1.0);
         #[allow(clippy::cast_possible_truncation, reason = "a share between 0 and 1")]
@@ -168,13 +170,26 @@ impl Layout {
     }
 }
 
-/// What a view shows of the car at rest; the room of a small car if it shows nothing.
-fn bounds_at_rest(shown: &Shown, view: View) -> Bounds {
-    let drawing = front_end(&shown.layout, shown.assembly.static_pose(), view);
-    drawing.bounds().unwrap_or(Bounds {
-        min: [-90.0, -40.0],
-        max: [90.0, 40.0],
-    })
+/// What a view shows of the car at rest and at both ends of its steering, so that nothing leaves the view on the way; the
+/// room of a small car if it shows nothing.
+fn bounds_over_steering(shown: &Shown, view: View) -> Bounds {
+    let at_rest = shown.assembly.static_pose();
+    let ends = [
+        shown.curves.steer.samples.first(),
+        shown.curves.steer.samples.last(),
+    ];
+    let steered = ends.into_iter().flatten().filter_map(|sample| {
+        let input = shown.figures.unit.to_solver(sample.input);
+        shown.assembly.pose(input, at_rest.travel).ok()
+    });
+    std::iter::once(*at_rest)
+        .chain(steered)
+        .filter_map(|pose| front_end(&shown.layout, &pose, view).bounds())
+        .reduce(Bounds::union)
+        .unwrap_or(Bounds {
+            min: [-90.0, -40.0],
+            max: [90.0, 40.0],
+        })
 }
 
 /// Draws the views in what room there is.
@@ -216,6 +231,7 @@ fn show_view(
         Id::unique(("view", view.title())),
         Sense::click_and_drag(),
     );
+    ground.widget_info(|| WidgetInfo::labeled(Role::Image, true, view.title()));
     move_camera(ui, &ground, &mut state.views, view, area);
     if ground.double_clicked() {
         state.views.fit();

@@ -5,6 +5,7 @@ use steerloft_sheet::{Anchor, Drawing, Outline, Shape, Text};
 
 use super::camera::Transform;
 use super::ink::{Ink, ink};
+use super::outline::{as_line, fit_for_painting};
 use crate::theme::Tokens;
 
 /// Margin beyond the visible area within which lines are still drawn, points.
@@ -42,11 +43,16 @@ fn paint_shape(painter: &Painter, shape: &Shape, transform: &Transform, ink: &In
             }
         }
         Outline::Polygon(points) => {
-            let points = points
+            let corners: Vec<Pos2> = points
                 .iter()
                 .map(|point| transform.to_screen(*point))
                 .collect();
-            painter.add(Painted::convex_polygon(points, ink.fill, ink.stroke));
+            if let Some(ends) = as_line(&corners) {
+                painter.line_segment(ends, ink.stroke);
+                return;
+            }
+            let corners = fit_for_painting(corners.into_iter());
+            painter.add(Painted::convex_polygon(corners, ink.fill, ink.stroke));
         }
         Outline::Circle { centre, radius } => {
             painter.circle(

@@ -1,0 +1,274 @@
+//! Processor time of a frame while a pivot is dragged, and of everything that is computed for one setup.
+//!
+//! `cargo bench -p steerloft --bench frame` prints both for every supplied car. Frames are run through the program's own
+//! widgets in a window without a screen: state, layout and tessellation count, the graphics adapter does not. Times are
+//! the processor's where the system tells them (Linux), the clock's elsewhere. `-- --test` runs everything once.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a bench on supplied cars, which are known to be sound"
+)]
+
+use std::hint::black_box;
+use std::time::{Duration, Instant};
+
+use eframe::egui::{Event, Modifiers, PointerButton, Pos2, Theme, Vec2, vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use steerloft::app::Steerloft;
+use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
+use steerloft::state::{
+    CurveKind, Curves, Document, Figures, RollCurves, Scales, SteerCurves, Sweeps, TravelCurves,
+};
+use steerloft::theme::ThemeChoice;
+use steerloft::ui::views::handle_name;
+use steerloft_setup::adjustment::Kind;
+use steerloft_setup::handles::handles;
+use steerloft_setup::layout::front_axle;
+use steerloft_setup::setup::Setup;
+use steerloft_setup::supplied::SUPPLIED;
+use steerloft_sheet::View;
+use steerloft_solver::assembly::Assembly;
+use steerloft_solver::frame::Sides;
+
+const SIZE: Vec2 = vec2(1280.0, 800.0);
+
+/// How often things are done.
+#[derive(Debug, Clone, Copy)]
+struct Counts {
+    frames: u16,
+    /// Frames of a drag that is tried to see what it changes.
+    probe: u16,
+    /// Time to be spent on each computation.
+    least: Duration,
+}
+
+fn main() {
+    let once = std::env::args().any(|argument| argument == "--test");
+    let counts = if once {
+        Counts {
+            frames: 2,
+            probe: 1,
+            least: Duration::ZERO,
+        }
+    } else {
+        Counts {
+            frames: 400,
+            probe: 12,
+            least: Duration::from_millis(300),
+        }
+    };
+    print_computations(counts);
+    print_frames(counts);
+}
+
+fn print_computations(counts: Counts) {
+    println!("computed for one setup, \u{b5}s");
+    println!(
+        "{:<36} {:>8} {:>8} {:>8} {:>8} {:>8} {:>8} {:>8}",
+        "", "curves", "steer", "travel", "roll", "figures", "pivots", "axes"
+    );
+    for car in SUPPLIED {
+        let setup = car.setup();
+        let assembly = Assembly::new(&front_axle(&setup)).expect("a sound car");
+        let sweeps = Sweeps::of(&setup.car);
+        let rest = Sides::both(0.0);
+        let all = mean(counts.least, || {
+            black_box(Curves::new(&assembly, &sweeps, rest));
+        });
+        let steer = mean(counts.least, || {
+            black_box(SteerCurves::new(&assembly, &sweeps, rest));
+        });
+        let travel = mean(counts.least, || {
+            black_box(TravelCurves::new(&assembly, &sweeps));
+        });
+        let roll = mean(counts.least, || {
+            black_box(RollCurves::new(&assembly, &sweeps));
+        });
+        let known = Curves::new(&assembly, &sweeps, rest);
+        let figures = mean(counts.least, || {
+            let pose = assembly.static_pose();
+            let tie_rod = &setup.car.tie_rod;
+            black_box(Figures::new(&assembly, pose, &known, tie_rod, sweeps.unit));
+        });
+        let pivots = mean(counts.least, || {
+            black_box(handles(&setup));
+        });
+        let axes = mean(counts.least, || {
+            black_box(Scales::of(&setup.car));
+        });
+        println!(
+            "{:<36} {:>8.1} {:>8.1} {:>8.1} {:>8.1} {:>8.1} {:>8.1} {:>8.1}",
+            car.title,
+            micros(all),
+            micros(steer),
+            micros(travel),
+            micros(roll),
+            micros(figures),
+            micros(pivots),
+            micros(axes)
+        );
+    }
+    println!();
+}
+
+fn print_frames(counts: Counts) {
+    println!(
+        "a frame while a pivot is dragged, ms: state and widgets + tessellation, and share of frames that change"
+    );
+    println!("{:<36} {:>20} {:>20}", "", "two curves", "all curves on");
+    for car in SUPPLIED {
+        let setup = car.setup();
+        let grip = liveliest(&setup, counts.probe);
+        let [two, all] = [false, true].map(|all| {
+            let spent = drag_frames(&setup, &grip, all, counts.frames);
+            let share = 100.0 * f64::from(spent.changes) / f64::from(counts.frames);
+            let (ui, mesh) = (millis(spent.ui), millis(spent.mesh));
+            format!("{ui:.2} + {mesh:.2}, {share:.0} %")
+        });
+        println!("{:<36} {two:>20} {all:>20}", car.title);
+    }
+}
+
+/// What frames took.
+#[derive(Debug, Default)]
+struct Spent {
+    /// State and widgets.
+    ui: Duration,
+    /// Turning shapes into triangles.
+    mesh: Duration,
+    /// Frames in which the setup changed, so that all was computed anew.
+    changes: u16,
+}
+
+/// A pivot and the direction on screen in which it is dragged.
+#[derive(Debug, Clone)]
+struct Grip {
+    pivot: String,
+    along: Vec2,
+}
+
+/// Drags a pivot to and fro, free of steps.
+fn drag_frames(setup: &Setup, grip: &Grip, all_curves: bool, frames: u16) -> Spent {
+    let mut app = window(setup.clone());
+    for kind in CurveKind::ALL {
+        if all_curves && !app.state().view().curves.has(kind) {
+            app.state_mut().view_mut().curves.toggle(kind);
+        }
+    }
+    app.event(Event::ModifiersChanged(Modifiers::ALT));
+    app.run_steps(4);
+    let at = app.get_by_label(&grip.pivot).rect().center();
+    app.hover_at(at);
+    app.step();
+    app.event(press(at));
+    app.step();
+    let mut spent = Spent::default();
+    let mut before = app.state().bench().setup().clone();
+    for frame in 0..frames {
+        let to_and_fro = 10.0 * (f32::from(frame) * 0.37 + 1.0).sin();
+        let place = at + grip.along * to_and_fro;
+        app.input_mut().events.push(Event::PointerMoved(place));
+        let start = processor_time();
+        app.step();
+        spent.ui += since(start);
+        let shapes = app.output().shapes.clone();
+        let start = processor_time();
+        black_box(app.ctx.tessellate(shapes, app.output().pixels_per_point));
+        spent.mesh += since(start);
+        let now = app.state().bench().setup();
+        spent.changes += u16::from(*now != before);
+        before = now.clone();
+    }
+    Spent {
+        ui: spent.ui / u32::from(frames),
+        mesh: spent.mesh / u32::from(frames),
+        changes: spent.changes,
+    }
+}
+
+/// The drag that changes the setup in most of its frames: a slide moves freely, a choice from hole to hole.
+fn liveliest(setup: &Setup, probe: u16) -> Grip {
+    let slides = |index: &usize| {
+        let kind = &setup.car.adjustments[*index].kind;
+        matches!(kind, Kind::Slide { .. } | Kind::Stack { .. })
+    };
+    let grips = handles(setup)
+        .into_iter()
+        .filter(|handle| handle.adjustments.iter().any(slides))
+        .flat_map(|handle| {
+            [View::Top, View::Front].map(|view| handle_name(handle.point, handle.side, view))
+        })
+        .flat_map(|pivot| {
+            [vec2(1.0, 0.0), vec2(0.0, 1.0)].map(|along| Grip {
+                pivot: pivot.clone(),
+                along,
+            })
+        });
+    grips
+        .max_by_key(|grip| drag_frames(setup, grip, false, probe).changes)
+        .expect("something to drag")
+}
+
+fn window(setup: Setup) -> Harness<'static, Steerloft> {
+    let mut app = Harness::builder()
+        .with_size(SIZE)
+        .with_theme(Theme::Light)
+        .build_eframe(move |context| {
+            let dialogs = Box::new(ScriptedDialogs::new(ScriptedAnswers::default()));
+            let document = Document::unnamed(setup);
+            Steerloft::new(&context.egui_ctx, document, dialogs, ThemeChoice::Light)
+        });
+    app.run_steps(2);
+    app
+}
+
+fn press(at: Pos2) -> Event {
+    Event::PointerButton {
+        pos: at,
+        button: PointerButton::Primary,
+        pressed: true,
+        modifiers: Modifiers::ALT,
+    }
+}
+
+/// Mean processor time of a computation, repeated until `least` is spent on it.
+fn mean(least: Duration, mut compute: impl FnMut()) -> Duration {
+    compute();
+    let (start, mut times, mut batch) = (processor_time(), 0, 1);
+    loop {
+        for _ in 0..batch {
+            compute();
+        }
+        times += batch;
+        let spent = since(start);
+        if spent >= least {
+            return spent / times;
+        }
+        batch = times;
+    }
+}
+
+/// Processor time that this thread has used, or the time of day where the system does not tell it.
+fn processor_time() -> Duration {
+    thread_local! {
+        static START: Instant = Instant::now();
+    }
+    let told = std::fs::read_to_string("/proc/thread-self/schedstat").ok();
+    let nanos = told.and_then(|text| text.split_whitespace().next()?.parse().ok());
+    nanos.map_or_else(|| START.with(Instant::elapsed), Duration::from_nanos)
+}
+
+/// Processor time that this thread has used since then.
+fn since(start: Duration) -> Duration {
+    processor_time().saturating_sub(start)
+}
+
+fn micros(duration: Duration) -> f64 {
+    duration.as_secs_f64() * 1e6
+}
+
+fn millis(duration: Duration) -> f64 {
+    duration.as_secs_f64() * 1e3
+}
