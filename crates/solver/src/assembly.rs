@@ -181,7 +181,10 @@ impl Assembly {
         {
             let speed = |rate: &Vector| way_speed(rate, input - near.input, travel_by);
             let way = speed(near.drive.rod_inner_rate.get(side)).max(speed(&rod.inner_rate));
-            if way <= known.reserve + pose.reserve {
+            let swing = (pose.coordinates.suspension - known.coordinates.suspension).abs();
+            if way <= known.reserve + pose.reserve
+                && swing <= known.suspension_stay + pose.suspension_stay
+            {
                 return Ok(pose);
             }
         }

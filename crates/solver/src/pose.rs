@@ -127,6 +127,8 @@ pub struct CornerPose {
     pub kingpin_per_travel: Vector,
     /// How much the distance of the rod's balls can still grow or shrink by turning the knuckle, mm.
     pub(crate) reserve: f64,
+    /// Change of the suspension coordinate over which the suspension stays together, at the least.
+    pub(crate) suspension_stay: f64,
     pub(crate) coordinates: Coordinates,
     /// Rates of the coordinates per unit of input, travel held.
     pub(crate) by_input: Coordinates,

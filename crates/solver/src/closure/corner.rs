@@ -65,6 +65,8 @@ pub(crate) struct Placed {
     pub(crate) axis_rate: Vector,
     /// How fast the steering axis turns in the knuckle per unit of the suspension coordinate, in chassis axes.
     pub(crate) axis_turn: Vector,
+    /// Change of the suspension coordinate over which the members stay together, at the least.
+    pub(crate) stay: f64,
 }
 
 impl Placed {
@@ -136,6 +138,7 @@ impl CornerClosure {
             by_suspension: carriage.motion,
             axis_rate: carriage.axis_rate,
             axis_turn: Vector::zeros(),
+            stay: carriage.stay,
             frame,
         };
         if self.kinematics.moves_axis_in_knuckle() {

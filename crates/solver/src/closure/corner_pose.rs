@@ -117,6 +117,7 @@ impl CornerClosure {
             per_travel: self.has_travel.then(|| placed.motion(&by_travel)),
             kingpin_per_travel: placed.axis_rate * by_travel.suspension,
             reserve: self.reserve(&conditions, &rod.demand(travel).steering),
+            suspension_stay: placed.stay,
             coordinates: *at,
             by_input,
             by_travel,

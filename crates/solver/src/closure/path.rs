@@ -46,10 +46,13 @@ struct Trust {
     stay: f64,
     /// The rod's reserve, mm.
     reserve: f64,
+    /// The suspension coordinate, and its change over which the suspension stays together.
+    suspension: f64,
+    suspension_stay: f64,
 }
 
 /// Most steps of a path. A path along the edge of what can be reached may ask for very many tiny ones.
-const MOST_STEPS: usize = 20_000;
+const MOST_STEPS: usize = 100_000;
 
 impl CornerClosure {
     /// Follows the waypoints from share 0 (met by `start`) to share 1 of a path. There is no waypoint where the
@@ -81,7 +84,9 @@ impl CornerClosure {
             let next = next.filter(|(_, ahead)| {
                 let covered = |behind: Trust| {
                     let way = behind.speed.max(ahead.speed) * share;
+                    let swing = (ahead.suspension - behind.suspension).abs();
                     way <= behind.reserve + ahead.reserve
+                        && swing <= behind.suspension_stay + ahead.suspension_stay
                 };
                 together && behind.is_none_or(covered)
             });
@@ -110,11 +115,14 @@ impl CornerClosure {
 
     fn trust(&self, at: &Coordinates, waypoint: &Waypoint) -> Option<Trust> {
         let demand = &waypoint.demand;
-        let conditions = self.conditions(at, &self.place(at)?, demand);
+        let placed = self.place(at)?;
+        let conditions = self.conditions(at, &placed, demand);
         Some(Trust {
             speed: waypoint.speed,
             stay: waypoint.stay,
             reserve: self.reserve(&conditions, &demand.steering),
+            suspension: at.suspension,
+            suspension_stay: placed.stay,
         })
     }
 }

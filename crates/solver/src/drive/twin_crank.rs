@@ -186,7 +186,7 @@ impl Stage {
             cos,
             sin,
             rate,
-            stay: reserve / from_rate.norm().max(f64::MIN_POSITIVE),
+            stay: (reserve / from_rate.norm()).min(f64::MAX),
         })
     }
 }

@@ -6,8 +6,9 @@
 
 use super::arm::{Arm, Swing};
 use super::axis_frame::AxisFrame;
-use super::{Along, Bend, Carriage, is_upright};
+use super::{Along, Bend, Carriage, is_upright, stays_upright};
 use crate::axle::Knuckle;
+use crate::closure::circle::reserve;
 use crate::error::Fault;
 use crate::frame::{Point, Vector};
 
@@ -51,11 +52,14 @@ impl DoubleWishbone {
         }
         // The kingpin keeps its length: both balls move alike along it.
         let upper_rate = upper_by_own * (axis.dot(&lower_rate) / axis.dot(&upper_by_own));
+        let reserve = reserve(self.upper.circle().radius(), axis.dot(&upper_by_own));
+        let reaches = (reserve / lower_rate.norm()).min(f64::MAX);
         let frame = AxisFrame::on_axis(upper, axis, &self.hint);
         let axis_rate = (upper_rate - lower_rate) / self.kingpin_length;
         Some(Carriage {
             motion: frame.motion(&self.hint, upper_rate, axis_rate),
             frame,
+            stay: stays_upright(&axis, &axis_rate).min(reaches),
             axis_rate,
         })
     }

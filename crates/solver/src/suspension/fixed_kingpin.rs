@@ -25,6 +25,7 @@ impl FixedKingpin {
                 at: self.drawn.origin,
             },
             axis_rate: Vector::zeros(),
+            stay: f64::MAX,
         }
     }
 }

@@ -136,10 +136,17 @@ pub(crate) fn drawn_axis(knuckle: &Knuckle) -> Result<AxisFrame, Fault> {
     ))
 }
 
-/// Whether a unit axis stands upright enough for a steering axis: it must point up, and meet the road plane at
-/// any tilt of the road that is let in.
+/// Least z of a unit steering axis: it must point up, and meet the road plane at any tilt of the road that is let in.
+const LEAST_UPRIGHT: f64 = 0.6;
+
+/// Whether a unit axis stands upright enough for a steering axis.
 fn is_upright(axis: &Vector) -> bool {
-    axis.z >= 0.6
+    axis.z >= LEAST_UPRIGHT
+}
+
+/// Change of the suspension coordinate over which a unit axis that changes at a rate stays upright.
+fn stays_upright(axis: &Vector, axis_rate: &Vector) -> f64 {
+    ((axis.z - LEAST_UPRIGHT) / axis_rate.norm()).min(f64::MAX)
 }
 
 /// A suspension kind made ready to be moved by its one coordinate.
@@ -161,6 +168,8 @@ pub(crate) struct Carriage {
     pub(crate) motion: Twist,
     /// Rate of the unit axis per unit of the suspension coordinate.
     pub(crate) axis_rate: Vector,
+    /// Change of the suspension coordinate over which the members stay together, at the least.
+    pub(crate) stay: f64,
 }
 
 /// A steering axis that moves in the knuckle.

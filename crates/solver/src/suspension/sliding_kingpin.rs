@@ -31,6 +31,7 @@ impl SlidingKingpin {
                 at: frame.origin,
             },
             axis_rate: Vector::zeros(),
+            stay: f64::MAX,
         }
     }
 }

@@ -8,7 +8,7 @@
 
 use super::arm::{Arm, Swing};
 use super::axis_frame::AxisFrame;
-use super::{Along, AxisInKnuckle, Bend, Carriage, is_upright};
+use super::{Along, AxisInKnuckle, Bend, Carriage, is_upright, stays_upright};
 use crate::axle::Knuckle;
 use crate::error::Fault;
 use crate::frame::{Point, Vector};
@@ -92,6 +92,7 @@ impl Strut {
         Some(Carriage {
             motion: frame.motion(&self.hint, lower_rate, axis_rate),
             frame,
+            stay: stays_upright(&axis, &axis_rate),
             axis_rate,
         })
     }

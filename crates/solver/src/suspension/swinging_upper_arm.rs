@@ -6,7 +6,7 @@
 
 use super::arm::{Arm, Swing};
 use super::axis_frame::AxisFrame;
-use super::{Along, Bend, Carriage, is_upright};
+use super::{Along, Bend, Carriage, is_upright, stays_upright};
 use crate::axle::Knuckle;
 use crate::error::Fault;
 use crate::frame::{Point, Vector};
@@ -43,6 +43,7 @@ impl SwingingUpperArm {
         Some(Carriage {
             motion: frame.motion(&self.hint, upper_rate, axis_rate),
             frame,
+            stay: stays_upright(&axis, &axis_rate),
             axis_rate,
         })
     }
