@@ -11,7 +11,7 @@ use crate::theme::{Metrics, ThemeChoice};
 #[derive(Debug, Clone, Parser)]
 #[command(name = "steerloft", version, args_conflicts_with_subcommands = true)]
 pub struct Arguments {
-    /// Setup file to open in the window; without one, a supplied pan car is opened
+    /// Setup file to open in the window; without one, a supplied car is opened
     pub file: Option<PathBuf>,
     /// Size of the window in points, such as 1280x800
     #[arg(long, value_name = "WIDTHxHEIGHT", default_value_t = WindowSize::default())]
@@ -33,7 +33,7 @@ pub enum Command {
         #[arg(required = true)]
         files: Vec<PathBuf>,
     },
-    /// Print the key figures of a setup
+    /// Print the chosen parts and every figure of a setup, straight ahead at rest
     Report {
         /// Setup file
         file: PathBuf,

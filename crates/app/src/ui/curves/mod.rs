@@ -2,6 +2,7 @@
 
 mod panel;
 mod plot;
+mod readout;
 
 use std::collections::BTreeSet;
 

@@ -5,6 +5,7 @@ mod drag;
 mod grid;
 mod handles;
 mod ink;
+mod layout;
 mod outline;
 mod paint;
 mod pivot;
@@ -13,7 +14,7 @@ use eframe::egui::{
     Align2, Color32, Id, PointerButton, Rect, Response, Role, Sense, Stroke, TextStyle, Ui,
     WidgetInfo, pos2, vec2,
 };
-use steerloft_sheet::{Bounds, View, front_end};
+use steerloft_sheet::{View, front_end};
 
 pub use camera::{Camera, Transform};
 pub use handles::handle_name;
@@ -24,9 +25,7 @@ use crate::theme::Tokens;
 
 use camera::Fit;
 use drag::Drag;
-
-/// Share of the width that the side view takes.
-const SIDE_SHARE: f32 = 0.36;
+use layout::{Layout, bounds_over_steering};
 
 /// Bounds of the top view's share of the height.
 const TOP_SHARES: (f64, f64) = (0.4, 0.68);
@@ -44,15 +43,6 @@ pub struct Views {
     /// The area and the views last fitted to; none if they are to be fitted anew.
     fitted: Option<Layout>,
     drag: Option<Drag>,
-}
-
-/// Where each view stands on screen.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Layout {
-    area: Rect,
-    top: Rect,
-    front: Rect,
-    side: Option<Rect>,
 }
 
 impl Views {
@@ -141,55 +131,6 @@ impl Views {
         self.camera.fit(&fits);
         layout
     }
-}
-
-impl Layout {
-    fn new(area: Rect, top_share: f32, side: bool) -> Self {
-        let split = area.top() + (area.height() * top_share).round();
-        let right = if side {
-            area.right() - (area.width() * SIDE_SHARE).round()
-        } else {
-            area.right()
-        };
-        Self {
-            area,
-            top: Rect::from_min_max(area.min, pos2(right, split)),
-            front: Rect::from_min_max(pos2(area.left(), split), pos2(right, area.bottom())),
-            side: side.then(|| Rect::from_min_max(pos2(right, split), area.max)),
-        }
-    }
-
-    fn top_share(&self) -> f32 {
-        self.top.height() / self.area.height().max(1.0)
-    }
-
-    fn views(&self) -> impl Iterator<Item = (View, Rect)> {
-        [(View::Top, self.top), (View::Front, self.front)]
-            .into_iter()
-            .chain(self.side.map(|area| (View::Side, area)))
-    }
-}
-
-/// What a view shows of the car at rest and at both ends of its steering, so that nothing leaves the view on the way; the
-/// room of a small car if it shows nothing.
-fn bounds_over_steering(shown: &Shown, view: View) -> Bounds {
-    let at_rest = shown.assembly.static_pose();
-    let ends = [
-        shown.curves.steer.samples.first(),
-        shown.curves.steer.samples.last(),
-    ];
-    let steered = ends.into_iter().flatten().filter_map(|sample| {
-        let input = shown.figures.unit.to_solver(sample.input);
-        shown.assembly.pose(input, at_rest.travel).ok()
-    });
-    std::iter::once(*at_rest)
-        .chain(steered)
-        .filter_map(|pose| front_end(&shown.layout, &pose, view).bounds())
-        .reduce(Bounds::union)
-        .unwrap_or(Bounds {
-            min: [-90.0, -40.0],
-            max: [90.0, 40.0],
-        })
 }
 
 /// Draws the views in what room there is.

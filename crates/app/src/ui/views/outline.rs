@@ -11,11 +11,8 @@ const SHARPEST: f32 = -0.2;
 /// Distance from a sharp corner at which its edges are cut, points.
 const CUT: f32 = 0.5;
 
-/// Outlines thinner than this on average are drawn as the line they look like, points: two strokes fill them.
-const THINNEST: f32 = 1.8;
-
-/// The ends of an outline that is seen so nearly edge-on that it is but a line.
-pub(super) fn as_line(corners: &[Pos2]) -> Option<[Pos2; 2]> {
+/// The ends of an outline that is on average thinner than this, points: seen so nearly edge-on that it is but a line.
+pub(super) fn as_line(corners: &[Pos2], thinnest: f32) -> Option<[Pos2; 2]> {
     let first = corners.first()?;
     let farthest_from = |from: Pos2| {
         let distances = corners.iter().map(|to| (*to, from.distance(*to)));
@@ -29,7 +26,7 @@ pub(super) fn as_line(corners: &[Pos2]) -> Option<[Pos2; 2]> {
         .zip(next)
         .map(|(a, b)| (a.x - one.x) * (b.y - one.y) - (b.x - one.x) * (a.y - one.y))
         .sum();
-    (twice_area.abs() < 2.0 * THINNEST * length).then_some([one, other])
+    (twice_area.abs() < 2.0 * thinnest * length).then_some([one, other])
 }
 
 /// The corners of an outline without those that fall on one another, and with sharp ones cut blunt.
@@ -103,15 +100,15 @@ mod tests {
             pos2(100.0, 0.0),
             pos2(50.0, -0.3),
         ];
-        assert_eq!(as_line(&sliver), Some([sliver[2], sliver[0]]));
+        assert_eq!(as_line(&sliver, 1.0), Some([sliver[2], sliver[0]]));
         let square = [
             pos2(0.0, 0.0),
             pos2(9.0, 0.0),
             pos2(9.0, 9.0),
             pos2(0.0, 9.0),
         ];
-        assert_eq!(as_line(&square), None);
-        assert_eq!(as_line(&[]), None);
+        assert_eq!(as_line(&square, 1.0), None);
+        assert_eq!(as_line(&[], 1.0), None);
     }
 
     #[test]

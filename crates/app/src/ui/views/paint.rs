@@ -1,7 +1,7 @@
 //! Drawings painted on screen.
 
 use eframe::egui::{Align2, FontId, Painter, Pos2, Rect, Shape as Painted, Stroke};
-use steerloft_sheet::{Anchor, Drawing, Outline, Shape, Text};
+use steerloft_sheet::{Anchor, Drawing, Outline, Role, Shape, Text};
 
 use super::camera::Transform;
 use super::ink::{Ink, ink};
@@ -10,6 +10,12 @@ use crate::theme::Tokens;
 
 /// Margin beyond the visible area within which lines are still drawn, points.
 const MARGIN: f32 = 40.0;
+
+/// Parts seen thinner than this are drawn as the line they look like, points: two strokes fill them.
+const THINNEST: f32 = 1.8;
+
+/// A wheel's face seen thinner than this is left out, points: its outline would run into that of the tyre.
+const THINNEST_FACE: f32 = 3.5;
 
 /// Paints a drawing, dimmed if it is not what was asked for.
 pub(super) fn paint(
@@ -47,7 +53,11 @@ fn paint_shape(painter: &Painter, shape: &Shape, transform: &Transform, ink: &In
                 .iter()
                 .map(|point| transform.to_screen(*point))
                 .collect();
-            if let Some(ends) = as_line(&corners) {
+            let is_wheel = matches!(shape.role, Role::Tyre | Role::Wheel);
+            if is_wheel && as_line(&corners, THINNEST_FACE).is_some() {
+                return;
+            }
+            if let Some(ends) = as_line(&corners, THINNEST) {
                 painter.line_segment(ends, ink.stroke);
                 return;
             }

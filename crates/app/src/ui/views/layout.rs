@@ -1,0 +1,67 @@
+//! Where the views stand on screen, and what they must have room for.
+
+use eframe::egui::{Rect, pos2};
+use steerloft_sheet::{Bounds, View, front_end};
+
+use crate::state::Shown;
+
+/// Share of the width that the side view takes.
+const SIDE_SHARE: f32 = 0.36;
+
+/// Where each view stands on screen.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Layout {
+    pub(super) area: Rect,
+    pub(super) top: Rect,
+    pub(super) front: Rect,
+    pub(super) side: Option<Rect>,
+}
+
+impl Layout {
+    pub(super) fn new(area: Rect, top_share: f32, side: bool) -> Self {
+        let split = area.top() + (area.height() * top_share).round();
+        let right = if side {
+            area.right() - (area.width() * SIDE_SHARE).round()
+        } else {
+            area.right()
+        };
+        Self {
+            area,
+            top: Rect::from_min_max(area.min, pos2(right, split)),
+            front: Rect::from_min_max(pos2(area.left(), split), pos2(right, area.bottom())),
+            side: side.then(|| Rect::from_min_max(pos2(right, split), area.max)),
+        }
+    }
+
+    pub(super) fn top_share(&self) -> f32 {
+        self.top.height() / self.area.height().max(1.0)
+    }
+
+    pub(super) fn views(&self) -> impl Iterator<Item = (View, Rect)> {
+        [(View::Top, self.top), (View::Front, self.front)]
+            .into_iter()
+            .chain(self.side.map(|area| (View::Side, area)))
+    }
+}
+
+/// What a view shows of the car at rest and at both ends of its steering, so that nothing leaves the view on the way; the
+/// room of a small car if it shows nothing.
+pub(super) fn bounds_over_steering(shown: &Shown, view: View) -> Bounds {
+    let at_rest = shown.assembly.static_pose();
+    let ends = [
+        shown.curves.steer.samples.first(),
+        shown.curves.steer.samples.last(),
+    ];
+    let steered = ends.into_iter().flatten().filter_map(|sample| {
+        let input = shown.figures.unit.to_solver(sample.input);
+        shown.assembly.pose(input, at_rest.travel).ok()
+    });
+    std::iter::once(*at_rest)
+        .chain(steered)
+        .filter_map(|pose| front_end(&shown.layout, &pose, view).bounds())
+        .reduce(Bounds::union)
+        .unwrap_or(Bounds {
+            min: [-90.0, -40.0],
+            max: [90.0, 40.0],
+        })
+}
