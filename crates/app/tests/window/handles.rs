@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-mod common;
-
-use common::{
+use crate::common::{
     App, command_key, double_click, drag, drag_and_drop, handle, release, setup, value, window,
 };
 use eframe::egui::{Event, Key, Modifiers, vec2};
@@ -95,13 +93,13 @@ fn another_car_ends_a_drag() {
     command_key(&mut app, Key::Z);
     command_key(&mut app, Key::N);
     if app.state().is_asking_to_save() {
-        common::click(&mut app, "Discard");
+        crate::common::click(&mut app, "Discard");
     }
     app.hover_at(from + by * 2.0);
     app.run();
     assert!(setup(&app).chosen.is_empty());
     release(&mut app, from + by * 2.0);
-    assert_eq!(*setup(&app), common::pan_car());
+    assert_eq!(*setup(&app), crate::common::pan_car());
 }
 
 #[test]
@@ -116,8 +114,8 @@ fn spacers_under_the_outer_ball_follow_a_drag_in_the_front_view() {
 #[test]
 fn a_drag_in_a_steered_pose_follows_the_turned_knuckle() {
     let (mut app, _) = window();
-    common::set_slider(&mut app, "Steering input", 20.0);
-    common::set_slider(&mut app, "Wheel travel", 1.0);
+    crate::common::set_slider(&mut app, "Steering input", 20.0);
+    crate::common::set_slider(&mut app, "Wheel travel", 1.0);
     let from = handle(&app, OUTER_BALL_FRONT);
     let down = vec2(0.0, 2.1 * scale(&app, View::Front));
     drag_and_drop(&mut app, from, down);

@@ -45,7 +45,12 @@ fn assert_without(package: &str, forbidden: &[&str]) {
 
 #[test]
 fn solver_knows_geometry_only() {
-    let later = ["steerloft-setup", "steerloft-sheet", "steerloft"];
+    let later = [
+        "steerloft-setup",
+        "steerloft-analysis",
+        "steerloft-sheet",
+        "steerloft",
+    ];
     assert_without("steerloft-solver", &later);
     assert_without("steerloft-solver", &["serde", "ron", "egui", "eframe"]);
 }
@@ -54,6 +59,20 @@ fn solver_knows_geometry_only() {
 fn setup_knows_no_drawing_and_no_screen() {
     assert_without(
         "steerloft-setup",
+        &[
+            "steerloft-analysis",
+            "steerloft-sheet",
+            "steerloft",
+            "egui",
+            "eframe",
+        ],
+    );
+}
+
+#[test]
+fn analysis_knows_no_drawing_and_no_screen() {
+    assert_without(
+        "steerloft-analysis",
         &["steerloft-sheet", "steerloft", "egui", "eframe"],
     );
 }

@@ -2,11 +2,9 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-mod common;
-
 use std::time::Duration;
 
-use common::{click, command_key, drag_and_drop, set_slider, window, window_on};
+use crate::common::{click, command_key, drag_and_drop, set_slider, window, window_on};
 use eframe::egui::{Key, ViewportId, vec2};
 use egui_kittest::kittest::Queryable;
 use steerloft::state::{Cursor, Document};
@@ -75,7 +73,7 @@ fn a_car_comes_with_its_cursor_at_rest() {
 #[test]
 fn nothing_is_repainted_while_nothing_happens() {
     for car in SUPPLIED {
-        let (mut app, _) = window_on(Document::unnamed(car.setup()), common::SIZE);
+        let (mut app, _) = window_on(Document::unnamed(car.setup()), SIZE);
         set_slider(&mut app, "Steering input", 10.0);
         for _ in 0..5 {
             app.step();
@@ -92,7 +90,7 @@ fn nothing_is_repainted_while_nothing_happens() {
 #[test]
 fn what_follows_is_not_computed_again_while_nothing_changes() {
     let (mut app, _) = window();
-    let curves = |app: &common::App| {
+    let curves = |app: &crate::common::App| {
         let shown = app.state().bench().derived().shown().unwrap();
         shown.curves.steer.samples.as_ptr()
     };

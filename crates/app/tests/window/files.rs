@@ -2,12 +2,10 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-mod common;
-
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use common::{App, SIZE, click, command_key, set_slider, setup, value, window, window_on};
+use crate::common::{App, SIZE, click, command_key, set_slider, setup, value, window, window_on};
 use eframe::egui::{self, Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use steerloft::dialogs::{FileRequest, ScriptedAnswers};
@@ -245,7 +243,7 @@ fn a_foreign_file_dropped_on_the_window_is_refused() {
     let folder = folder();
     let path = folder.path().join("picture.png");
     std::fs::write(&path, [0x89, b'P', b'N', b'G', 0xff, 0xfe]).unwrap();
-    let (mut app, _) = window_on(Document::unnamed(common::pan_car()), SIZE);
+    let (mut app, _) = window_on(Document::unnamed(crate::common::pan_car()), SIZE);
     app.input_mut().dropped_files = vec![Arc::new(Dropped(path))];
     app.run();
     assert!(
@@ -253,5 +251,5 @@ fn a_foreign_file_dropped_on_the_window_is_refused() {
             .message()
             .is_some_and(|message| message.detail.contains("picture.png"))
     );
-    assert_eq!(*setup(&app), common::pan_car());
+    assert_eq!(*setup(&app), crate::common::pan_car());
 }

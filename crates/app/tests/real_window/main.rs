@@ -5,6 +5,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stderr)]
 
+#[path = "../window/common.rs"]
 mod common;
 
 use std::io::{BufRead, BufReader};

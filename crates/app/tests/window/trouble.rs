@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-mod common;
-
-use common::{command_key, set_slider, setup, window, window_on};
+use crate::common::{command_key, set_slider, setup, window, window_on};
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, vec2};
 use egui_kittest::kittest::Queryable;
@@ -39,19 +37,19 @@ fn what_cannot_be_assembled_keeps_the_last_pose_and_says_why() {
 fn the_views_stand_still_when_the_message_comes() {
     let (mut app, _) = window();
     let name = "Steering drive axis (top view)";
-    let before = common::handle(&app, name);
+    let before = crate::common::handle(&app, name);
     app.state_mut()
         .bench_mut()
         .apply(Change::Rods(Rods::FixedLength(30.0)));
     app.run();
-    assert_eq!(common::handle(&app, name), before);
+    assert_eq!(crate::common::handle(&app, name), before);
 }
 
 #[test]
 fn a_setup_that_never_could_be_assembled_is_shown_before_its_adjustments() {
-    let mut broken = common::pan_car();
+    let mut broken = crate::common::pan_car();
     broken.rods = Rods::FixedLength(30.0);
-    let (app, _) = window_on(Document::unnamed(broken), common::SIZE);
+    let (app, _) = window_on(Document::unnamed(broken), SIZE);
     assert!(app.state().bench().derived().shown().is_some());
     app.get_by_label("Cannot be assembled");
     assert_eq!(setup(&app).rods, Rods::FixedLength(30.0));
@@ -59,9 +57,9 @@ fn a_setup_that_never_could_be_assembled_is_shown_before_its_adjustments() {
 
 #[test]
 fn a_pose_beyond_a_lock_keeps_the_last_one_that_was_reached() {
-    let mut wide = common::pan_car();
+    let mut wide = crate::common::pan_car();
     wide.car.ranges.input = (-80.0, 80.0);
-    let (mut app, _) = window_on(Document::unnamed(wide), common::SIZE);
+    let (mut app, _) = window_on(Document::unnamed(wide), SIZE);
     set_slider(&mut app, "Steering input", 10.0);
     let reached = app.state().bench().derived().shown().unwrap().pose;
     set_slider(&mut app, "Steering input", 80.0);
@@ -79,10 +77,10 @@ fn a_pose_beyond_a_lock_keeps_the_last_one_that_was_reached() {
 
 #[test]
 fn what_lies_outside_the_limits_of_a_control_is_shown_and_kept() {
-    let mut short = common::pan_car();
+    let mut short = crate::common::pan_car();
     short.rods = Rods::FixedLength(25.0);
     assert!(short.car.tie_rod.shortest > 25.0);
-    let (mut app, _) = window_on(Document::unnamed(short.clone()), common::SIZE);
+    let (mut app, _) = window_on(Document::unnamed(short.clone()), SIZE);
     let field = app.get_by_role_and_label(Role::SpinButton, "Length of both rods");
     field.scroll_to_me();
     app.run();
@@ -92,7 +90,10 @@ fn what_lies_outside_the_limits_of_a_control_is_shown_and_kept() {
 
 #[test]
 fn the_window_works_at_its_least_size() {
-    let (mut app, _) = window_on(Document::unnamed(common::pan_car()), vec2(900.0, 600.0));
+    let (mut app, _) = window_on(
+        Document::unnamed(crate::common::pan_car()),
+        vec2(900.0, 600.0),
+    );
     set_slider(&mut app, "Servo station", 1.0);
     app.state_mut()
         .bench_mut()

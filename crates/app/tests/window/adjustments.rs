@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-mod common;
-
-use common::{click, command_key, set_slider, setup, value, window};
+use crate::common::{click, command_key, set_slider, setup, value, window};
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
@@ -151,7 +149,7 @@ fn a_slider_dragged_is_one_step() {
     let rail = app
         .get_by_role_and_label(Role::Slider, "Servo station")
         .rect();
-    common::drag_and_drop(
+    crate::common::drag_and_drop(
         &mut app,
         rail.center(),
         eframe::egui::vec2(rail.width() * 0.3, 0.0),
@@ -169,7 +167,8 @@ fn a_slider_dragged_is_one_step() {
 #[test]
 fn rods_change_their_way_without_moving_the_wheels() {
     let (mut app, _) = window();
-    let toe = |app: &common::App| app.state().bench().derived().shown().unwrap().static_toe();
+    let toe =
+        |app: &crate::common::App| app.state().bench().derived().shown().unwrap().static_toe();
     let before = toe(&app);
     scroll_to(&mut app, "Rods: Left / right");
     app.get_by_label("Rods: Left / right").click();
@@ -190,7 +189,7 @@ fn rods_change_their_way_without_moving_the_wheels() {
     assert!(matches!(setup(&app).rods, Rods::HoldToe(toe) if toe.abs() < 0.1));
 }
 
-fn scroll_to(app: &mut common::App, label: &str) {
+fn scroll_to(app: &mut crate::common::App, label: &str) {
     app.get_by_label(label).scroll_to_me();
     app.run();
 }

@@ -5,11 +5,9 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stderr)]
 
-mod common;
-
 use std::panic::catch_unwind;
 
-use common::pan_car;
+use crate::common::pan_car;
 use eframe::egui::{Theme, vec2};
 use egui_kittest::{Harness, SnapshotOptions};
 use steerloft::app::Steerloft;
@@ -59,7 +57,7 @@ fn picture_of(setup: Setup, name: &str, theme: ThemeChoice, arrange: impl FnOnce
     };
     let options = SnapshotOptions::new().max_failed_pixels(MOST_FAILED_PIXELS);
     let mut app = Harness::builder()
-        .with_size(common::SIZE)
+        .with_size(SIZE)
         .with_theme(shade)
         .with_max_steps(20)
         .with_render_cursor(false)

@@ -2,9 +2,9 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-mod common;
-
-use common::{App, click, command_key, drag_and_drop, handle, set_slider, setup, window_on};
+use crate::common::{
+    App, SIZE, click, command_key, drag_and_drop, handle, set_slider, setup, window_on,
+};
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
@@ -17,7 +17,7 @@ use steerloft_setup::supplied::{SUPPLIED, Supplied};
 use steerloft_sheet::View;
 
 fn open(car: &Supplied) -> App {
-    window_on(Document::unnamed(car.setup()), common::SIZE).0
+    window_on(Document::unnamed(car.setup()), SIZE).0
 }
 
 fn shown(app: &App) -> &Shown {
@@ -137,7 +137,7 @@ fn pivots_of_every_car_can_be_dragged() {
                 count_figures(&app, car.title);
                 moved += usize::from(*setup(&app) != before);
             }
-            common::release(&mut app, from + vec2(40.0, 34.0));
+            crate::common::release(&mut app, from + vec2(40.0, 34.0));
             if app.state().bench().undo_label().is_some() {
                 command_key(&mut app, Key::Z);
             }

@@ -1,0 +1,4 @@
+//! The program from a shell, and what it is built of.
+
+mod cli;
+mod layers;

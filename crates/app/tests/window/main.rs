@@ -1,0 +1,11 @@
+//! The application worked through its real widgets in a window without a screen.
+
+mod common;
+
+mod adjustments;
+mod cursor;
+mod every_car;
+mod files;
+mod handles;
+mod pictures;
+mod trouble;
