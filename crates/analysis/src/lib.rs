@@ -2,3 +2,18 @@
 //!
 //! Between the document and whatever shows it: window, paper and command line take every number from here, so the same
 //! thing has the same value everywhere. Millimetres and degrees; signs are those of the solver.
+//!
+//! A [`Study`] is a setup assembled. It gives any [`curves::Curve`] and, for any pose, the [`figures::Figures`]; both are
+//! computed when they are asked for and not before.
+
+pub mod curves;
+pub mod figures;
+pub mod text;
+
+mod input;
+mod range;
+mod study;
+
+pub use input::InputUnit;
+pub use range::{Range, round_step};
+pub use study::Study;

@@ -3,11 +3,11 @@
 use std::error::Error;
 use std::path::{Path, PathBuf};
 
+use steerloft_analysis::curves::CurveKind;
 use steerloft_setup::adjustment::{Adjustment, Unit};
 use steerloft_setup::layout::layout;
 use steerloft_setup::setup::Setup;
 use steerloft_setup::supplied::SUPPLIED;
-use steerloft_sheet::curves::CurveKind;
 use steerloft_sheet::{
     Page, Paper, SheetRequest, View, ViewPicture, blank_sheet, measuring_form, pdf,
     picture_of_chart, picture_of_view, png, setup_sheet, svg,

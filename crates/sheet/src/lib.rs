@@ -2,9 +2,7 @@
 //!
 //! A [`Page`] is a sheet of paper with what is on it; [`svg::document`], [`pdf::document`] and [`png::document`] write it.
 
-pub mod curves;
 pub mod drawing;
-pub mod figures;
 pub mod front_end;
 pub mod page;
 pub mod pdf;
@@ -12,8 +10,8 @@ pub mod png;
 pub mod svg;
 
 mod chart;
+mod figures;
 mod font;
-mod number;
 mod paint;
 mod plane;
 mod solid;

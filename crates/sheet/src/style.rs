@@ -1,8 +1,8 @@
 //! How each part looks on paper: widths in paper millimetres, fills that stay apart in a greyscale print.
 
-use crate::curves::Trace;
 use crate::drawing::Role;
 use crate::page::Ink;
+use steerloft_analysis::curves::Trace;
 
 /// A colour: red, green and blue of sRGB.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -5,9 +5,9 @@ mod cars;
 mod paper;
 
 use paper::{all_words, all_writing, check_nothing_overlaps};
+use steerloft_analysis::curves::CurveKind;
 use steerloft_setup::setup::{Chosen, Setup};
 use steerloft_setup::supplied::{SUPPLIED, Supplied};
-use steerloft_sheet::curves::CurveKind;
 use steerloft_sheet::{Ink, Outline, Page, Paper, SheetRequest, setup_sheet};
 
 fn compared(setup: &Setup, reference: &Setup) -> Vec<Page> {

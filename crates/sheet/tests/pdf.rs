@@ -9,8 +9,8 @@ mod paper;
 
 use std::process::Command;
 
+use steerloft_analysis::curves::CurveKind;
 use steerloft_setup::supplied::SUPPLIED;
-use steerloft_sheet::curves::CurveKind;
 use steerloft_sheet::pdf::{self, PdfError};
 use steerloft_sheet::{
     Anchor, Drawing, Ink, Outline, Page, Paper, Role, Shape, SheetRequest, Text, setup_sheet,

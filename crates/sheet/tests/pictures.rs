@@ -5,9 +5,9 @@ mod cars;
 mod paper;
 
 use paper::{EXTREME_LETTERS, all_words, check_nothing_overlaps, extreme, views};
+use steerloft_analysis::curves::CurveKind;
 use steerloft_setup::setup::Setup;
 use steerloft_setup::supplied::{SUPPLIED, Supplied};
-use steerloft_sheet::curves::CurveKind;
 use steerloft_sheet::{Ink, Page, View, ViewPicture, picture_of_chart, picture_of_view, svg};
 
 fn picture(setup: &Setup, view: View, input: f64) -> Page {

@@ -5,9 +5,9 @@ mod cars;
 mod paper;
 
 use paper::{EXTREME_LETTERS, all_words, all_writing, check_nothing_overlaps, extreme, views};
+use steerloft_analysis::curves::CurveKind;
 use steerloft_setup::setup::{Chosen, Rods, Setup};
 use steerloft_setup::supplied::{SUPPLIED, Supplied};
-use steerloft_sheet::curves::CurveKind;
 use steerloft_sheet::{Page, Paper, SheetError, SheetRequest, setup_sheet, svg};
 use steerloft_solver::figures::corner_figures;
 

@@ -1,10 +1,10 @@
 //! What each line of a chart stands for.
 
-use crate::curves::Series;
 use crate::drawing::{Outline, Role};
 use crate::page::Ink;
 use crate::page::furniture::{Block, Writing, lines_height};
 use crate::text::{width, wrap};
+use steerloft_analysis::curves::Series;
 
 /// Length of the sample of a line, mm.
 const SAMPLE: f64 = 7.0;

@@ -4,11 +4,12 @@ mod legend;
 mod ticks;
 
 use self::ticks::Ticks;
-use crate::curves::{Curve, Range, Series};
 use crate::drawing::{Anchor, Outline, Role, Text};
 use crate::page::Ink;
 use crate::page::furniture::{Block, Writing, lines_height};
 use crate::text::{ASCENT, width, wrap};
+use steerloft_analysis::Range;
+use steerloft_analysis::curves::{Curve, Series};
 
 const TITLE: f64 = 3.0;
 const LABEL: f64 = 2.3;

@@ -1,7 +1,7 @@
 //! Round numbers along an axis.
 
-use crate::curves::Range;
-use crate::number::number;
+use steerloft_analysis::Range;
+use steerloft_analysis::text::number;
 
 /// Marks along an axis and the range that they span.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,7 +68,7 @@ fn decimals(step: f64) -> usize {
 #[cfg(test)]
 mod tests {
     use super::Ticks;
-    use crate::curves::Range;
+    use steerloft_analysis::Range;
 
     fn labels(from: f64, to: f64, most: u32) -> Vec<String> {
         let ticks = Ticks::over(Range::new(from, to), most);

@@ -5,7 +5,7 @@ use steerloft_setup::setup::{Chosen, Rods, Setup};
 use steerloft_solver::frame::{Side, Sides};
 use steerloft_solver::pose::AxlePose;
 
-use crate::number::number;
+use steerloft_analysis::text::number;
 
 /// Rows under one heading.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,12 +1,9 @@
 //! A setup put together, for everything that a sheet shows of it.
 
-use steerloft_setup::layout::{Layout, layout};
+use steerloft_analysis::Study;
 use steerloft_setup::setup::Setup;
-use steerloft_solver::assembly::Assembly;
 use steerloft_solver::error::SolveError;
 use steerloft_solver::pose::AxlePose;
-
-use crate::curves::Sweeps;
 
 /// Why there is no sheet of a setup.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
@@ -22,23 +19,19 @@ pub enum SheetError {
 /// A setup with its points, its poses and its curves.
 pub(crate) struct Assembled<'a> {
     pub(crate) setup: &'a Setup,
-    pub(crate) layout: Layout,
-    pub(crate) sweeps: Sweeps,
+    pub(crate) study: Study,
 }
 
 impl<'a> Assembled<'a> {
     pub(crate) fn new(setup: &'a Setup) -> Result<Self, SolveError> {
-        let layout = layout(setup);
-        let assembly = Assembly::new(&layout.axle)?;
         Ok(Self {
             setup,
-            sweeps: Sweeps::new(&assembly, &setup.car.ranges),
-            layout,
+            study: Study::new(setup)?,
         })
     }
 
     /// The pose at rest, the wheels straight ahead.
     pub(crate) fn pose(&self) -> &AxlePose {
-        self.sweeps.assembly.static_pose()
+        self.study.rest()
     }
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use steerloft_setup::setup::Setup;
 
 use crate::chart::Shown;
-use crate::figures::{Figure, key_figures};
+use crate::figures::key_figures;
 use crate::page::Page;
 use crate::page::adjustments::blank_groups;
 use crate::page::assembled::{Assembled, SheetError};
@@ -17,6 +17,7 @@ use crate::page::setup_sheet::front_curves;
 use crate::page::sheet_page::Front;
 use crate::page::title_block::blank_rows;
 use crate::page::views::Views;
+use steerloft_analysis::figures::Figure;
 
 /// The setup of the same car with every adjustment at its base.
 pub(crate) fn at_base(setup: &Setup) -> Setup {
@@ -35,16 +36,16 @@ pub(crate) fn at_base(setup: &Setup) -> Setup {
 pub fn blank_sheet(setup: &Setup, paper: Paper) -> Result<Vec<Page>, SheetError> {
     let base = at_base(setup);
     let car = Assembled::new(&base).map_err(SheetError::Setup)?;
-    let figures: Vec<Figure> = key_figures(&car.sweeps)
+    let figures: Vec<Figure> = key_figures(&car.study)
         .into_iter()
-        .filter(|figure| figure.is_gauged)
+        .filter(|figure| figure.facts().is_gauged)
         .collect();
     let title = format!("Blank sheet, {}", setup.car.name);
     let front = Front {
         paper,
         title: title.clone(),
         fields: blank_rows(setup),
-        views: Views::of(&car.layout, car.pose()),
+        views: Views::of(car.study.layout(), car.pose()),
         figures: &figures,
         contents: Contents::Blank,
         groups: blank_groups(setup),

@@ -2,12 +2,10 @@
 
 use std::slice::from_ref;
 
-use steerloft_solver::frame::Sides;
-
 use crate::drawing::Role;
-use crate::figures::{Figure, Values};
 use crate::page::furniture::{Block, Writing, lines_height};
 use crate::text::wrap;
+use steerloft_analysis::figures::{Figure, Scope, Texts};
 
 /// Font size, mm.
 const SIZE: f64 = 2.5;
@@ -102,10 +100,16 @@ impl Table<'_> {
             Contents::Compared(figures) => figures.get(index),
             Contents::Own | Contents::Blank => None,
         };
-        let own = texts(figure);
-        let old = reference.map(texts);
+        let own = figure.texts();
+        let old = reference.map(Figure::texts);
         let changed = old.as_ref().is_some_and(|old| *old != own);
-        let name = wrap(figure.name, SIZE, changed, self.name - NAME_GAP, 2);
+        let name = wrap(
+            &figure.facts().title_with_sign(),
+            SIZE,
+            changed,
+            self.name - NAME_GAP,
+            2,
+        );
         let is_blank = matches!(self.contents, Contents::Blank);
         let lines = lines_height(name.len().max(1), SIZE) + 2.0 * PAD;
         let height = if is_blank { lines.max(BLANK) } else { lines };
@@ -121,7 +125,7 @@ impl Table<'_> {
         block.write_lines(&unit, [self.name, first], &Writing::caption(SIZE));
         let edges = self.edges();
         if is_blank {
-            add_boxes(block, &figure.values, &edges, [top, height]);
+            add_boxes(block, figure.facts().scope, &edges, [top, height]);
         } else {
             add_values(block, &own, &edges, first, &writing);
             if let (Some(old), Some(edges)) = (old, edges.get(2..)) {
@@ -129,20 +133,6 @@ impl Table<'_> {
             }
         }
         block.height += height;
-    }
-}
-
-/// The values as they are shown.
-#[derive(Debug, Clone, PartialEq)]
-enum Texts {
-    Sides(Sides<String>),
-    Axle(String),
-}
-
-fn texts(figure: &Figure) -> Texts {
-    match figure.values {
-        Values::Sides(sides) => Texts::Sides(sides.map(|value| figure.text(value))),
-        Values::Axle(value) => Texts::Axle(figure.text(value)),
     }
 }
 
@@ -166,7 +156,7 @@ fn add_values(block: &mut Block, texts: &Texts, edges: &[f64], top: f64, writing
 }
 
 /// Boxes in the first two columns; one over both for a value of the axle.
-fn add_boxes(block: &mut Block, values: &Values, edges: &[f64], [top, height]: [f64; 2]) {
+fn add_boxes(block: &mut Block, scope: Scope, edges: &[f64], [top, height]: [f64; 2]) {
     let [first, second, ..] = edges else {
         return;
     };
@@ -175,11 +165,11 @@ fn add_boxes(block: &mut Block, values: &Values, edges: &[f64], [top, height]: [
         let corners = [[left, top - height + 0.3], [right, top - 0.3]];
         block.rectangle(Role::Rule, corners[0], corners[1]);
     };
-    match values {
-        Values::Sides(_) => {
+    match scope {
+        Scope::Wheels | Scope::Turns => {
             add(first - VALUE + gap, *first);
             add(second - VALUE + gap, *second);
         }
-        Values::Axle(_) => add(first - VALUE + gap, *second),
+        Scope::Axle => add(first - VALUE + gap, *second),
     }
 }

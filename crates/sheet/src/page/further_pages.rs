@@ -1,7 +1,6 @@
 //! Pages after the front page: adjustments that did not go on it, and more curves.
 
 use crate::chart::{self, Shown};
-use crate::curves::Curve;
 use crate::page::Page;
 use crate::page::adjustments::Group;
 use crate::page::columns::{self, Laid};
@@ -10,6 +9,7 @@ use crate::page::furniture::{Block, Writing, lines_height};
 use crate::page::paper::{GAP, MARGIN, Paper};
 use crate::page::sheet_page::{Column, TABLE};
 use crate::text::wrap;
+use steerloft_analysis::curves::Curve;
 
 const TITLE: f64 = 4.0;
 const SUBJECT: f64 = 2.7;

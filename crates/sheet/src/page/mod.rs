@@ -18,8 +18,8 @@ mod sheet_page;
 mod title_block;
 mod views;
 
-use crate::curves::Trace;
 use crate::drawing::{Bounds, Drawing};
+use steerloft_analysis::curves::Trace;
 
 pub use assembled::SheetError;
 pub use blank_sheet::blank_sheet;

@@ -6,10 +6,8 @@ use steerloft_solver::drive::Drive;
 use steerloft_solver::pose::AxlePose;
 
 use crate::chart::{self, Shown};
-use crate::curves::{Curve, CurveKind};
 use crate::drawing::{Bounds, View};
 use crate::front_end::front_end;
-use crate::number::signed;
 use crate::page::assembled::{Assembled, SheetError};
 use crate::page::furniture::{Block, Writing, lines_height};
 use crate::page::scale::{self, Scale};
@@ -17,6 +15,8 @@ use crate::page::setup_sheet::curve_of;
 use crate::page::title_block::name_of;
 use crate::page::{Ink, Page, Placed};
 use crate::text::wrap;
+use steerloft_analysis::curves::{Curve, CurveKind};
+use steerloft_analysis::text::signed;
 
 /// Margin around a picture, mm.
 const MARGIN: f64 = 5.0;

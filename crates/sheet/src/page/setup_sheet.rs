@@ -4,7 +4,6 @@
 use steerloft_setup::setup::Setup;
 
 use crate::chart::Shown;
-use crate::curves::{Curve, CurveKind};
 use crate::figures::key_figures;
 use crate::page::Page;
 use crate::page::adjustments::{Reference, groups, rod_warnings};
@@ -16,6 +15,7 @@ use crate::page::paper::Paper;
 use crate::page::sheet_page::Front;
 use crate::page::title_block::{name_of, rows_of_sheet};
 use crate::page::views::Views;
+use steerloft_analysis::curves::{Curve, CurveKind};
 
 /// What is asked of a setup sheet.
 #[derive(Debug, Clone, Copy)]
@@ -41,8 +41,8 @@ pub fn setup_sheet(request: &SheetRequest<'_>) -> Result<Vec<Page>, SheetError> 
     let reference = reference.map_err(SheetError::Reference)?;
     let setup = own.setup;
     let title = format!("{}, {}", name_of(setup), setup.car.name);
-    let figures = key_figures(&own.sweeps);
-    let old_figures = reference.as_ref().map(|other| key_figures(&other.sweeps));
+    let figures = key_figures(&own.study);
+    let old_figures = reference.as_ref().map(|other| key_figures(&other.study));
     let compared = reference.as_ref().map(|other| Reference {
         setup: other.setup,
         pose: other.pose(),
@@ -52,7 +52,7 @@ pub fn setup_sheet(request: &SheetRequest<'_>) -> Result<Vec<Page>, SheetError> 
         paper: request.paper,
         title: title.clone(),
         fields: rows_of_sheet(setup, request.reference),
-        views: Views::of(&own.layout, own.pose()),
+        views: Views::of(own.study.layout(), own.pose()),
         figures: &figures,
         contents: old_figures
             .as_deref()
@@ -77,7 +77,7 @@ pub fn setup_sheet(request: &SheetRequest<'_>) -> Result<Vec<Page>, SheetError> 
 /// The curves of the front page. A car without travel has its Ackermann share instead of toe against travel.
 pub(crate) fn front_curves(own: &Assembled<'_>, reference: Option<&Assembled<'_>>) -> [Curve; 2] {
     let inner_outer = curve_of(own, reference, CurveKind::InnerOuter);
-    let first = if own.sweeps.travel.is_some() {
+    let first = if own.study.assembly().has_travel() {
         curve_of(own, reference, CurveKind::ToeTravel)
     } else {
         let mut curve = curve_of(own, reference, CurveKind::AckermannShare);
@@ -93,9 +93,9 @@ pub(crate) fn curve_of(
     reference: Option<&Assembled<'_>>,
     kind: CurveKind,
 ) -> Curve {
-    let mut curve = own.sweeps.curve(kind);
+    let mut curve = own.study.curve(kind).clone();
     if let Some(reference) = reference {
-        curve.add_reference(reference.sweeps.curve(kind));
+        curve.add_reference(reference.study.curve(kind).clone());
     }
     curve
 }

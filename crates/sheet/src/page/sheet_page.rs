@@ -2,9 +2,7 @@
 //! adjustments; two charts; foot.
 
 use crate::chart::{self, Shown};
-use crate::curves::Curve;
 use crate::drawing::Role;
-use crate::figures::Figure;
 use crate::page::adjustments::Group;
 use crate::page::columns::{self, Laid, Shape};
 use crate::page::figure_table::{self, Contents};
@@ -15,6 +13,8 @@ use crate::page::scale::{self, Scale};
 use crate::page::title_block::{self, Field};
 use crate::page::views::Views;
 use crate::page::{Page, Placed};
+use steerloft_analysis::curves::Curve;
+use steerloft_analysis::figures::Figure;
 
 /// Space between views and figures, mm.
 const BETWEEN: f64 = 6.0;

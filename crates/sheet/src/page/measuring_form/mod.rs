@@ -41,7 +41,7 @@ const HOW: &str = "Stand the chassis level, steering straight, wheels at rest he
 pub fn measuring_form(setup: &Setup, paper: Paper) -> Result<Vec<Page>, SheetError> {
     let base = at_base(setup);
     let car = Assembled::new(&base).map_err(SheetError::Setup)?;
-    let axle = &car.layout.axle;
+    let axle = &car.study.layout().axle;
     let points = points(axle);
     let [page_width, page_height] = paper.size();
     let width = page_width - 2.0 * MARGIN;
@@ -123,7 +123,7 @@ const AROUND_DRAWING: f64 = 10.0;
 impl Drawings {
     fn of(car: &Assembled<'_>) -> Self {
         let views = View::ALL.into_iter().filter_map(|view| {
-            let drawing = front_end(&car.layout, car.pose(), view);
+            let drawing = front_end(car.study.layout(), car.pose(), view);
             let bounds = drawing.bounds()?;
             Some((view, drawing, bounds))
         });

@@ -1,12 +1,10 @@
 //! Curves against what they must show: the solver's figures, closed formulas, and one another.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-mod cars;
-
+use steerloft_analysis::curves::{Curve, CurveKind, Series, Sweeps, Trace, Turn};
 use steerloft_setup::layout::layout;
 use steerloft_setup::setup::Setup;
 use steerloft_setup::supplied::{SUPPLIED, Supplied};
-use steerloft_sheet::curves::{Curve, CurveKind, Series, Sweeps, Trace, Turn};
 use steerloft_solver::figures::{
     corner_figures, kingpin_distance, roll_gradient, straight_ahead_share, travel_gradient,
 };
@@ -46,13 +44,12 @@ fn slope(series: &Series, at: f64) -> f64 {
 
 #[test]
 fn every_curve_of_every_car_is_finite_ordered_and_within_its_range() {
-    let own = [cars::pan_car(), cars::kart()];
-    for setup in SUPPLIED.iter().map(Supplied::setup).chain(own) {
+    for setup in SUPPLIED.iter().map(Supplied::setup) {
         let sweeps = sweeps(&setup);
         for kind in CurveKind::ALL {
             let curve = sweeps.curve(kind);
             assert_eq!(curve.kind, kind);
-            let exists = sweeps.travel.is_some() || !kind.needs_travel();
+            let exists = sweeps.travel().is_some() || !kind.needs_travel();
             assert_eq!(
                 !curve.series.is_empty(),
                 exists,
@@ -84,19 +81,14 @@ fn every_curve_of_every_car_is_finite_ordered_and_within_its_range() {
 }
 
 #[test]
-fn names_lead_back_to_their_curves() {
-    for kind in CurveKind::ALL {
-        assert_eq!(CurveKind::from_name(kind.name()), Some(kind));
-    }
-    assert_eq!(CurveKind::from_name("no such curve"), None);
-}
-
-#[test]
 fn curves_go_through_the_figures_at_rest_with_the_slope_of_their_derivatives() {
-    for setup in [cars::pan_car(), supplied("touring-car.ron")] {
+    for setup in [
+        supplied("pan-car-swinging-arm.ron"),
+        supplied("touring-car.ron"),
+    ] {
         let sweeps = sweeps(&setup);
-        let pose = sweeps.assembly.static_pose();
-        let road = &sweeps.assembly.axle().road;
+        let pose = sweeps.assembly().static_pose();
+        let road = &sweeps.assembly().axle().road;
         for (side, trace) in [(Side::Left, Trace::Left), (Side::Right, Trace::Right)] {
             let corner = pose.corners.get(side);
             let figures = corner_figures(corner, road);
@@ -134,10 +126,10 @@ fn curves_go_through_the_figures_at_rest_with_the_slope_of_their_derivatives() {
 #[test]
 fn the_ideal_pair_keeps_its_rule_and_parallel_steering_is_parallel() {
     // cot(outer) - cot(inner) = B / L: ISO 8855:2011, 7.1.9.
-    let sweeps = sweeps(&cars::kart());
+    let sweeps = sweeps(&supplied("kart.ron"));
     let curve = sweeps.curve(CurveKind::InnerOuter);
-    let distance = kingpin_distance(&sweeps.assembly);
-    let wheelbase = sweeps.assembly.axle().wheelbase;
+    let distance = kingpin_distance(sweeps.assembly());
+    let wheelbase = sweeps.assembly().axle().wheelbase;
     for point in series(&curve, Trace::Ideal).points.iter().skip(1) {
         let [inner, outer] = point.map(f64::to_radians);
         assert!((1.0 / outer.tan() - 1.0 / inner.tan() - distance / wheelbase).abs() < 1e-9);
@@ -149,7 +141,7 @@ fn the_ideal_pair_keeps_its_rule_and_parallel_steering_is_parallel() {
 
 #[test]
 fn the_ackermann_share_tells_where_the_pair_lies_between_parallel_and_ideal() {
-    let sweeps = sweeps(&cars::kart());
+    let sweeps = sweeps(&supplied("kart.ron"));
     let pairs = sweeps.curve(CurveKind::InnerOuter);
     let shares = sweeps.curve(CurveKind::AckermannShare);
     for trace in [Trace::Left, Trace::Right] {
@@ -164,7 +156,7 @@ fn the_ackermann_share_tells_where_the_pair_lies_between_parallel_and_ideal() {
         }
     }
     // A mirror-symmetrical car has a limit straight ahead, which the curve starts from.
-    let limit = straight_ahead_share(&sweeps.assembly).unwrap();
+    let limit = straight_ahead_share(sweeps.assembly()).unwrap();
     let first = series(&shares, Trace::Left).points[0];
     assert!(first[0].abs() < 1e-12 && (first[1] - limit).abs() < 1e-12);
     let next = series(&shares, Trace::Left).points[1];
@@ -173,7 +165,10 @@ fn the_ackermann_share_tells_where_the_pair_lies_between_parallel_and_ideal() {
 
 #[test]
 fn the_ratio_is_the_slope_of_the_wheel_angles() {
-    for setup in [cars::pan_car(), supplied("formula-corner.ron")] {
+    for setup in [
+        supplied("pan-car-swinging-arm.ron"),
+        supplied("formula-corner.ron"),
+    ] {
         let sweeps = sweeps(&setup);
         let ratio = sweeps.curve(CurveKind::SteeringRatio);
         let angles = sweeps.curve(CurveKind::WheelAngles);
@@ -196,7 +191,7 @@ fn the_ratio_is_the_slope_of_the_wheel_angles() {
 fn the_unit_of_the_input_is_that_of_the_drive() {
     let of = |setup: &Setup| sweeps(setup).curve(CurveKind::WheelAngles).x;
     assert!(
-        of(&cars::pan_car())
+        of(&supplied("pan-car-swinging-arm.ron"))
             .label()
             .starts_with("steering input, deg")
     );
@@ -224,10 +219,10 @@ fn the_sign_of_the_input_says_which_way_it_turns() {
 
 #[test]
 fn locks_are_told_with_what_locks() {
-    let mut setup = cars::pan_car();
+    let mut setup = supplied("pan-car-swinging-arm.ron");
     setup.car.ranges.input = (-120.0, 120.0);
     let sweeps = sweeps(&setup);
-    assert!(sweeps.steer.locks().count() > 0);
+    assert!(sweeps.steer().locks().count() > 0);
     let curve = sweeps.curve(CurveKind::InnerOuter);
     assert!(
         curve
@@ -242,7 +237,7 @@ fn locks_are_told_with_what_locks() {
 
 #[test]
 fn a_reference_adds_its_own_lines_under_the_others() {
-    let setup = cars::pan_car();
+    let setup = supplied("pan-car-swinging-arm.ron");
     let mut curve = sweeps(&setup).curve(CurveKind::InnerOuter);
     let before = curve.series.len();
     curve.add_reference(sweeps(&setup).curve(CurveKind::InnerOuter));

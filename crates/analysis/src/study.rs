@@ -1,0 +1,117 @@
+//! A setup put together, with all that is known of it.
+
+use std::array;
+use std::sync::OnceLock;
+
+use steerloft_setup::car::{Ranges, TieRodParts};
+use steerloft_setup::layout::{Layout, layout};
+use steerloft_setup::setup::Setup;
+use steerloft_solver::assembly::Assembly;
+use steerloft_solver::error::SolveError;
+use steerloft_solver::pose::AxlePose;
+
+use crate::InputUnit;
+use crate::curves::{Along, Curve, CurveKind, Held, Sweeps};
+use crate::figures::Figures;
+
+/// A setup assembled: its points, its pose at rest, and its sweeps, curves and figures when they are asked for.
+///
+/// Nothing is computed twice. Sweeps over the steering are taken at a wheel travel that can be held ([`Study::hold`]), and
+/// so is the one curve over the travel with the wheels turned at a steering input.
+#[derive(Debug, Clone)]
+pub struct Study {
+    layout: Layout,
+    tie_rod: TieRodParts,
+    sweeps: Sweeps,
+    curves: [OnceLock<Curve>; CurveKind::ALL.len()],
+}
+
+impl Study {
+    /// Lays a setup out and assembles it.
+    ///
+    /// # Errors
+    /// Why it cannot be assembled, with the member and by how much it misses.
+    pub fn new(setup: &Setup) -> Result<Self, SolveError> {
+        let layout = layout(setup);
+        let assembly = Assembly::new(&layout.axle)?;
+        Ok(Self {
+            tie_rod: setup.car.tie_rod,
+            sweeps: Sweeps::new(&assembly, &setup.car.ranges),
+            curves: array::from_fn(|_| OnceLock::new()),
+            layout,
+        })
+    }
+
+    /// The setup's points with every adjustment applied.
+    #[must_use]
+    pub const fn layout(&self) -> &Layout {
+        &self.layout
+    }
+
+    /// The axle ready to pose.
+    #[must_use]
+    pub const fn assembly(&self) -> &Assembly {
+        self.sweeps.assembly()
+    }
+
+    /// The pose at rest with the steering straight ahead.
+    #[must_use]
+    pub const fn rest(&self) -> &AxlePose {
+        self.assembly().static_pose()
+    }
+
+    /// The parts of the tie rods.
+    #[must_use]
+    pub const fn tie_rod(&self) -> &TieRodParts {
+        &self.tie_rod
+    }
+
+    /// How far the car's parts go.
+    #[must_use]
+    pub const fn ranges(&self) -> &Ranges {
+        self.sweeps.ranges()
+    }
+
+    /// Unit of the steering input.
+    #[must_use]
+    pub const fn unit(&self) -> InputUnit {
+        self.sweeps.unit()
+    }
+
+    /// The poses that curves are read off.
+    #[must_use]
+    pub const fn sweeps(&self) -> &Sweeps {
+        &self.sweeps
+    }
+
+    /// A curve.
+    #[must_use]
+    pub fn curve(&self, kind: CurveKind) -> &Curve {
+        self.curves[kind.index()].get_or_init(|| self.sweeps.curve(kind))
+    }
+
+    /// The figures of a pose of this setup.
+    #[must_use]
+    pub fn figures<'a>(&'a self, pose: &'a AxlePose) -> Figures<'a> {
+        Figures::new(self, pose)
+    }
+
+    /// Holds another wheel travel and steering input in the sweeps that are taken at one.
+    pub fn hold(&mut self, held: Held) {
+        let before = *self.sweeps.held();
+        if held == before {
+            return;
+        }
+        self.sweeps.hold(held);
+        for kind in CurveKind::ALL {
+            let stale = match kind.along() {
+                Along::Steer | Along::InnerAngle => held.travel != before.travel,
+                Along::SteeredTravel => held.input.to_bits() != before.input.to_bits(),
+                Along::Travel | Along::Roll => false,
+            };
+            if stale {
+                self.curves[kind.index()] = OnceLock::new();
+            }
+        }
+    }
+}
