@@ -4,7 +4,7 @@
 
 use std::time::Duration;
 
-use crate::common::{click, command_key, drag_and_drop, set_slider, window, window_on};
+use crate::common::{SIZE, click, command_key, drag_and_drop, set_slider, window, window_on};
 use eframe::egui::{Key, ViewportId, vec2};
 use egui_kittest::kittest::Queryable;
 use steerloft::state::{Cursor, Document};

@@ -7,7 +7,7 @@
 
 use std::panic::catch_unwind;
 
-use crate::common::pan_car;
+use crate::common::{SIZE, pan_car};
 use eframe::egui::{Theme, vec2};
 use egui_kittest::{Harness, SnapshotOptions};
 use steerloft::app::Steerloft;

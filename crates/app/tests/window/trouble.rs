@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-use crate::common::{command_key, set_slider, setup, window, window_on};
+use crate::common::{SIZE, command_key, set_slider, setup, window, window_on};
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, vec2};
 use egui_kittest::kittest::Queryable;
