@@ -1,19 +1,17 @@
 //! The application: state, window and file dialogs joined.
 
+mod documents;
 mod leave;
 
-use std::path::{Path, PathBuf};
-use std::sync::Arc;
-
 use eframe::egui::{self, ViewportCommand};
-use steerloft_setup::supplied::SUPPLIED;
 
 use crate::commands::Command;
-use crate::dialogs::{FileAnswer, FileDialogs, FileRequest};
-use crate::state::{Bench, Cursor, Document};
+use crate::dialogs::FileDialogs;
+use crate::state::{Bench, Cursor, Document, SetupId};
 use crate::theme::{self, Metrics, ThemeChoice};
-use crate::ui::{self, Column, GuardAnswer, Intent, Intents, ViewState, messages::Message};
+use crate::ui::{self, Column, Intent, Intents, ViewState, messages::Message};
 
+use documents::{Asked, Guard};
 use leave::Leave;
 
 /// The running application.
@@ -23,21 +21,16 @@ pub struct Steerloft {
     dialogs: Box<dyn FileDialogs>,
     /// What the open file dialog is for.
     asked: Option<Asked>,
-    /// What waits for an answer about unsaved changes.
-    leaving: Option<Leave>,
+    /// The question about unsaved changes that waits for an answer.
+    guard: Option<Guard>,
+    /// The setup that the program put on the bench itself: it makes room for the first one that the user asks for.
+    placeholder: Option<SetupId>,
     /// Whether the window may close although there are unsaved changes.
     may_close: bool,
     message: Option<Message>,
     about: bool,
     theme: ThemeChoice,
     title: String,
-}
-
-/// What an open file dialog is for.
-#[derive(Debug, Clone, PartialEq)]
-enum Asked {
-    Open,
-    Save { then: Option<Leave> },
 }
 
 impl Steerloft {
@@ -52,12 +45,15 @@ impl Steerloft {
         theme::install(ctx);
         ctx.set_theme(theme.preference());
         ctx.options_mut(|options| options.input_options.max_click_dist = Metrics::DRAG_THRESHOLD);
+        let from_file = document.path().is_some();
+        let bench = Bench::new(document);
         Self {
-            bench: Bench::new(document),
+            placeholder: (!from_file).then(|| bench.current().id()),
+            bench,
             view: ViewState::default(),
             dialogs,
             asked: None,
-            leaving: None,
+            guard: None,
             may_close: false,
             message: None,
             about: false,
@@ -91,7 +87,7 @@ impl Steerloft {
     /// Whether the question about unsaved changes is open.
     #[must_use]
     pub fn is_asking_to_save(&self) -> bool {
-        self.leaving.is_some()
+        self.guard.is_some()
     }
 
     /// What the window remembers beside the document.
@@ -108,11 +104,20 @@ impl Steerloft {
     /// Carries out a command.
     pub fn command(&mut self, command: Command, ctx: &egui::Context, window: &eframe::Frame) {
         match command {
-            Command::New(index) => self.leave(Leave::New(index), ctx, window),
-            Command::Open => self.leave(Leave::ChooseFile, ctx, window),
-            Command::Quit => self.leave(Leave::Quit, ctx, window),
-            Command::Save => self.save(None, ctx, window),
-            Command::SaveAs => self.ask_where_to_save(None, ctx, window),
+            Command::New(index) => self.new_from(index),
+            Command::Open => self.ask_what_to_open(Asked::Open, ctx, window),
+            Command::CloseSetup => self.leave(Leave::Close(self.bench.current().id()), ctx),
+            Command::NextSetup => self.switch_to(self.bench.neighbour(1)),
+            Command::PreviousSetup => self.switch_to(self.bench.neighbour(-1)),
+            Command::Quit => self.leave(Leave::quit(), ctx),
+            Command::Save => self.save(self.bench.current().id(), None, ctx, window),
+            Command::SaveAs => {
+                self.ask_where_to_save(self.bench.current().id(), None, ctx, window);
+            }
+            Command::KeepReference => self.bench.keep_reference(),
+            Command::OpenReference => self.ask_what_to_open(Asked::OpenReference, ctx, window),
+            Command::SwapReference => self.swap_with_reference(),
+            Command::ClearReference => self.bench.clear_reference(),
             Command::Undo => self.bench.undo(),
             Command::Redo => self.bench.redo(),
             Command::FitViews => self.view.views.fit(),
@@ -134,125 +139,6 @@ impl Steerloft {
         }
     }
 
-    /// Leaves the open document for something else, after asking about unsaved changes.
-    fn leave(&mut self, leave: Leave, ctx: &egui::Context, window: &eframe::Frame) {
-        self.bench.finish();
-        if self.bench.document().is_changed() {
-            self.leaving = Some(leave);
-        } else {
-            self.go(leave, ctx, window);
-        }
-    }
-
-    fn go(&mut self, leave: Leave, ctx: &egui::Context, window: &eframe::Frame) {
-        match leave {
-            Leave::New(index) => {
-                if let Some(car) = SUPPLIED.get(index) {
-                    self.put_on_bench(Document::unnamed(car.setup()));
-                }
-            }
-            Leave::ChooseFile => {
-                let folder = self.folder();
-                self.ask(Asked::Open, FileRequest::Open { folder }, ctx, window);
-            }
-            Leave::OpenFile(path) => self.open_file(&path),
-            Leave::Quit => {
-                self.may_close = true;
-                ctx.send_viewport_cmd(ViewportCommand::Close);
-            }
-        }
-    }
-
-    fn put_on_bench(&mut self, document: Document) {
-        self.bench.open(document);
-        self.view.views.let_go();
-        self.view.views.fit();
-        self.view.last_adjustment = None;
-        self.message = None;
-    }
-
-    fn open_file(&mut self, path: &Path) {
-        match Document::read(path) {
-            Ok(document) => self.put_on_bench(document),
-            Err(error) => self.message = Some(Message::not_opened(&error)),
-        }
-    }
-
-    fn save(&mut self, then: Option<Leave>, ctx: &egui::Context, window: &eframe::Frame) {
-        match self.bench.document().path() {
-            Some(path) => {
-                let path = path.to_owned();
-                self.save_to(path, then, ctx, window);
-            }
-            None => self.ask_where_to_save(then, ctx, window),
-        }
-    }
-
-    fn ask_where_to_save(
-        &mut self,
-        then: Option<Leave>,
-        ctx: &egui::Context,
-        window: &eframe::Frame,
-    ) {
-        let request = FileRequest::Save {
-            folder: self.folder(),
-            name: self.bench.document().suggested_file_name(),
-        };
-        self.ask(Asked::Save { then }, request, ctx, window);
-    }
-
-    fn save_to(
-        &mut self,
-        path: PathBuf,
-        then: Option<Leave>,
-        ctx: &egui::Context,
-        window: &eframe::Frame,
-    ) {
-        match self.bench.save_to(path) {
-            Ok(()) => {
-                self.message = None;
-                if let Some(leave) = then {
-                    self.go(leave, ctx, window);
-                }
-            }
-            Err(error) => self.message = Some(Message::not_saved(&error)),
-        }
-    }
-
-    fn ask(
-        &mut self,
-        asked: Asked,
-        request: FileRequest,
-        ctx: &egui::Context,
-        window: &eframe::Frame,
-    ) {
-        if self.dialogs.is_open() {
-            return;
-        }
-        self.asked = Some(asked);
-        let ctx = ctx.clone();
-        self.dialogs
-            .ask(request, window, Arc::new(move || ctx.request_repaint()));
-    }
-
-    fn answered(&mut self, answer: FileAnswer, ctx: &egui::Context, window: &eframe::Frame) {
-        let asked = self.asked.take();
-        match (asked, answer) {
-            (Some(Asked::Open), FileAnswer::Chosen(path)) => self.open_file(&path),
-            (Some(Asked::Save { then }), FileAnswer::Chosen(path)) => {
-                self.save_to(path, then, ctx, window);
-            }
-            (Some(_), FileAnswer::Unavailable) => self.message = Some(Message::no_dialog()),
-            (Some(_), FileAnswer::Closed) | (None, _) => {}
-        }
-    }
-
-    /// The folder of the open file.
-    fn folder(&self) -> Option<PathBuf> {
-        let folder = self.bench.document().path()?.parent()?;
-        (!folder.as_os_str().is_empty()).then(|| folder.to_owned())
-    }
-
     /// Carries out what the user wants; whether that changed anything that is shown.
     fn carry_out(&mut self, intent: Intent, ctx: &egui::Context, window: &eframe::Frame) -> bool {
         match intent {
@@ -262,22 +148,15 @@ impl Steerloft {
             Intent::Cursor(cursor) => return self.bench.set_cursor(cursor),
             Intent::Select(pivot) => return self.bench.select(pivot),
             Intent::Command(command) => self.command(command, ctx, window),
+            Intent::SwitchTo(id) => self.switch_to(id),
+            Intent::CloseSetup(id) => self.leave(Leave::Close(id), ctx),
+            Intent::ReferTo(Some(id)) => self.bench.set_reference(id),
+            Intent::ReferTo(None) => self.bench.clear_reference(),
             Intent::DismissMessage => self.message = None,
             Intent::CloseAbout => self.about = false,
             Intent::Guard(answer) => self.answer_guard(answer, ctx, window),
         }
         true
-    }
-
-    fn answer_guard(&mut self, answer: GuardAnswer, ctx: &egui::Context, window: &eframe::Frame) {
-        let Some(leave) = self.leaving.take() else {
-            return;
-        };
-        match answer {
-            GuardAnswer::Save => self.save(Some(leave), ctx, window),
-            GuardAnswer::Discard => self.go(leave, ctx, window),
-            GuardAnswer::Cancel => {}
-        }
     }
 
     /// Takes what came from outside the window's own controls: keys, answers of dialogs, dropped files, a wish to close.
@@ -288,27 +167,26 @@ impl Steerloft {
         intents: &mut Intents,
     ) {
         if let Some(answer) = self.dialogs.answer() {
-            self.answered(answer, ctx, window);
+            self.answered(answer, ctx);
         }
         if ctx.input(|input| input.viewport().close_requested()) && !self.may_close {
-            self.bench.finish();
-            if self.bench.document().is_changed() {
+            self.leave(Leave::quit(), ctx);
+            if !self.may_close {
                 ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-                self.leaving = Some(Leave::Quit);
             }
         }
         if self.is_modal() {
             return;
         }
         if let Some(path) = ui::drop::dropped_file(ctx) {
-            self.leave(Leave::OpenFile(path), ctx, window);
+            self.open_file(&path);
         }
         ui::menu::take_keys(ctx, intents);
     }
 
     /// Whether a question must be answered before anything else.
     fn is_modal(&self) -> bool {
-        self.leaving.is_some() || self.about
+        self.guard.is_some() || self.about
     }
 
     fn update_title(&mut self, ctx: &egui::Context) {
@@ -332,12 +210,17 @@ impl eframe::App for Steerloft {
         let mut intents = Intents::default();
         self.take_requests(&ctx, window, &mut intents);
         ui::menu::show(ui, &self.bench, &self.view, self.theme, &mut intents);
+        ui::setups::show(ui, &self.bench, &mut intents);
         if let Some(message) = &self.message {
             ui::messages::message_bar(ui, message, &mut intents);
         }
         ui::show(ui, &self.bench, &mut self.view, &mut intents);
-        if self.leaving.is_some() {
-            ui::messages::guard(&ctx, &self.bench.document().name(), &mut intents);
+        if let Some(open) = self
+            .guard
+            .as_ref()
+            .and_then(|guard| self.bench.get(guard.id))
+        {
+            ui::messages::guard(&ctx, &open.document().name(), &mut intents);
         }
         if self.about {
             ui::messages::about(&ctx, &mut intents);

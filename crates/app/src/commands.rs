@@ -20,8 +20,22 @@ pub enum Command {
     Save,
     /// Save to another file.
     SaveAs,
+    /// Take the current setup off the bench.
+    CloseSetup,
+    /// Work on the next open setup.
+    NextSetup,
+    /// Work on the open setup before.
+    PreviousSetup,
     /// Close the window.
     Quit,
+    /// Keep the current setup as it stands as the reference.
+    KeepReference,
+    /// Open a file as the reference.
+    OpenReference,
+    /// Work on the reference and compare it with what was worked on.
+    SwapReference,
+    /// Compare with nothing.
+    ClearReference,
     /// Take the last change back.
     Undo,
     /// Make the change again.
@@ -54,7 +68,14 @@ impl Command {
             Self::Open,
             Self::Save,
             Self::SaveAs,
+            Self::CloseSetup,
+            Self::NextSetup,
+            Self::PreviousSetup,
             Self::Quit,
+            Self::KeepReference,
+            Self::OpenReference,
+            Self::SwapReference,
+            Self::ClearReference,
             Self::Undo,
             Self::Redo,
             Self::FitViews,
@@ -76,7 +97,14 @@ impl Command {
             Self::Open => "Open\u{2026}",
             Self::Save => "Save",
             Self::SaveAs => "Save as\u{2026}",
+            Self::CloseSetup => "Close setup",
+            Self::NextSetup => "Next setup",
+            Self::PreviousSetup => "Previous setup",
             Self::Quit => "Quit",
+            Self::KeepReference => "Keep as reference",
+            Self::OpenReference => "Open as reference\u{2026}",
+            Self::SwapReference => "Swap with reference",
+            Self::ClearReference => "Clear reference",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
             Self::FitViews => "Fit views",
@@ -101,7 +129,14 @@ impl Command {
             Self::Open => "Open a setup file",
             Self::Save => "Save the setup to its file",
             Self::SaveAs => "Save the setup to another file",
+            Self::CloseSetup => "Take the current setup off the bench",
+            Self::NextSetup => "Work on the next setup in the list",
+            Self::PreviousSetup => "Work on the setup before in the list",
             Self::Quit => "Close the window",
+            Self::KeepReference => "Keep the setup as it stands now, to compare what comes with it",
+            Self::OpenReference => "Open a setup file beside the current one and compare with it",
+            Self::SwapReference => "Work on the reference and compare it with what you worked on",
+            Self::ClearReference => "Compare with nothing",
             Self::Undo => "Take the last change back",
             Self::Redo => "Make the change again that was taken back last",
             Self::FitViews => "Show the whole front end in the views",
@@ -128,7 +163,14 @@ impl Command {
             Self::Open => (Modifiers::COMMAND, Key::O),
             Self::Save => (Modifiers::COMMAND, Key::S),
             Self::SaveAs => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::S),
+            Self::CloseSetup => (Modifiers::COMMAND, Key::W),
+            Self::NextSetup => (Modifiers::COMMAND, Key::PageDown),
+            Self::PreviousSetup => (Modifiers::COMMAND, Key::PageUp),
             Self::Quit => (Modifiers::COMMAND, Key::Q),
+            Self::KeepReference => (Modifiers::COMMAND, Key::M),
+            Self::OpenReference => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::O),
+            Self::SwapReference => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::M),
+            Self::ClearReference => (Modifiers::COMMAND.plus(Modifiers::ALT), Key::M),
             Self::Undo => (Modifiers::COMMAND, Key::Z),
             Self::Redo => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z),
             Self::FitViews => (Modifiers::COMMAND, Key::Num0),

@@ -53,12 +53,18 @@ pub(super) fn label(before: &Setup, after: &Setup) -> String {
         );
     }
     if before.rods != after.rods {
-        return format!("Rods {} -> {}", rods(&before.rods), rods(&after.rods));
+        return format!(
+            "Rods {} -> {}",
+            rods_in_words(&before.rods),
+            rods_in_words(&after.rods)
+        );
     }
     "Record".to_owned()
 }
 
-fn rods(rods: &Rods) -> String {
+/// How rods are set, in words.
+#[must_use]
+pub fn rods_in_words(rods: &Rods) -> String {
     match rods {
         Rods::HoldToe(toe) => format!("toe {}\u{b0}", format::short(*toe, 2)),
         Rods::FixedLength(length) => format!("{} mm", format::short(*length, 2)),

@@ -12,6 +12,7 @@ pub struct Document {
     kept: Setup,
     path: Option<PathBuf>,
     revision: u64,
+    edition: u64,
 }
 
 impl Document {
@@ -23,6 +24,7 @@ impl Document {
             setup,
             path: None,
             revision: 0,
+            edition: 0,
         }
     }
 
@@ -50,6 +52,12 @@ impl Document {
     #[must_use]
     pub fn revision(&self) -> u64 {
         self.revision
+    }
+
+    /// A number that changes with everything in the setup, its record included.
+    #[must_use]
+    pub fn edition(&self) -> u64 {
+        self.edition
     }
 
     /// Whether there are changes that are in no file.
@@ -102,6 +110,7 @@ impl Document {
         {
             self.revision += 1;
         }
+        self.edition += 1;
         self.setup = setup;
     }
 

@@ -10,13 +10,15 @@ mod derived;
 mod document;
 mod figures;
 mod input;
+mod open_setup;
+mod reference;
 mod rods;
 mod scales;
 mod step_effect;
 mod table;
 
 pub use bench::Bench;
-pub use change::Change;
+pub use change::{Change, rods_in_words};
 pub use cursor::Cursor;
 pub use curves::{
     CurveKind, Curves, End, Line, RollCurves, SteerCurves, SteerSample, Strand, Sweep, Sweeps,
@@ -26,6 +28,8 @@ pub use derived::{Derived, Shown, Trouble};
 pub use document::Document;
 pub use figures::{Figures, FullLock, InstantCentre, PoseFigures, RestFigures, RodFigures};
 pub use input::InputUnit;
+pub use open_setup::{OpenSetup, SetupId};
+pub use reference::{Origin, Reference};
 pub use rods::{RodMode, rod_mode, with_mode};
 pub use scales::{Range, Scales, round_step};
 pub use step_effect::{StepEffect, step_effect};

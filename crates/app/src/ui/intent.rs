@@ -4,7 +4,7 @@ use steerloft_setup::adjustment::PointName;
 use steerloft_solver::frame::Side;
 
 use crate::commands::Command;
-use crate::state::{Change, Cursor};
+use crate::state::{Change, Cursor, SetupId};
 
 /// One thing the user wants.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,6 +21,12 @@ pub enum Intent {
     Cursor(Cursor),
     /// A pivot selected, or none.
     Select(Option<(PointName, Side)>),
+    /// Work on this open setup.
+    SwitchTo(SetupId),
+    /// Take this setup off the bench.
+    CloseSetup(SetupId),
+    /// Compare with this open setup, or with none.
+    ReferTo(Option<SetupId>),
     /// The message at the top is read.
     DismissMessage,
     /// The answer to the question about unsaved changes.

@@ -15,7 +15,7 @@ struct Look {
     text: String,
 }
 
-/// Draws the menu bar with the document's name and undo and redo at its end.
+/// Draws the menu bar with undo and redo at its end.
 pub fn show(
     ui: &mut Ui,
     bench: &Bench,
@@ -32,6 +32,7 @@ pub fn show(
             ui.menu_button("Edit", |ui| {
                 items(ui, &[Command::Undo, Command::Redo], &look, intents);
             });
+            ui.menu_button("Reference", |ui| reference_menu(ui, &look, intents));
             ui.menu_button("View", |ui| view_menu(ui, &look, intents));
             ui.menu_button("Help", |ui| items(ui, &[Command::About], &look, intents));
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
@@ -42,7 +43,6 @@ pub fn show(
                         intents.push(Intent::Command(command));
                     }
                 }
-                document_name(ui, bench);
             });
         });
     });
@@ -71,7 +71,23 @@ fn file_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents
     ui.separator();
     items(ui, &[Command::Save, Command::SaveAs], look, intents);
     ui.separator();
-    items(ui, &[Command::Quit], look, intents);
+    items(ui, &[Command::CloseSetup, Command::Quit], look, intents);
+}
+
+fn reference_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents) {
+    items(
+        ui,
+        &[Command::KeepReference, Command::OpenReference],
+        look,
+        intents,
+    );
+    ui.separator();
+    items(
+        ui,
+        &[Command::SwapReference, Command::ClearReference],
+        look,
+        intents,
+    );
 }
 
 fn view_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents) {
@@ -87,6 +103,13 @@ fn view_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents
     ui.menu_button("Choose curves", |ui| {
         items(ui, &CurveKind::ALL.map(Command::Curve), look, intents);
     });
+    ui.separator();
+    items(
+        ui,
+        &[Command::NextSetup, Command::PreviousSetup],
+        look,
+        intents,
+    );
     ui.separator();
     ui.menu_button("Theme", |ui| {
         let themes = [ThemeChoice::Light, ThemeChoice::Dark, ThemeChoice::System];
@@ -132,6 +155,11 @@ fn look_of(command: Command, bench: &Bench, view: &ViewState, theme: ThemeChoice
     match command {
         Command::Undo => name_step(&mut look, bench.undo_label()),
         Command::Redo => name_step(&mut look, bench.redo_label()),
+        Command::SwapReference => look.enabled = bench.reference().is_some(),
+        Command::ClearReference => look.enabled = bench.has_reference(),
+        Command::NextSetup | Command::PreviousSetup => {
+            look.enabled = bench.open_setups().len() > 1;
+        }
         Command::FitCurves => look.ticked = Some(view.curves.fitted),
         Command::Column(column) => look.ticked = Some(view.column == column),
         Command::Curve(kind) => look.ticked = Some(view.curves.has(kind)),
@@ -159,15 +187,4 @@ fn hint(command: Command, text: &str) -> String {
             )
         },
     )
-}
-
-fn document_name(ui: &mut Ui, bench: &Bench) {
-    let document = bench.document();
-    let tokens = Tokens::of(ui.ctx());
-    ui.add_space(8.0);
-    if document.is_changed() {
-        ui.colored_label(tokens.accent, "changed")
-            .on_hover_text("There are changes that are in no file yet");
-    }
-    ui.add(egui::Label::new(document.name()).truncate());
 }

@@ -32,6 +32,18 @@ impl Message {
         }
     }
 
+    /// No further setup finds room on the bench.
+    #[must_use]
+    pub fn bench_full(most: usize) -> Self {
+        Self {
+            title: "The bench is full".to_owned(),
+            detail: format!(
+                "{most} setups are open, which is as many as it takes. Close one first."
+            ),
+            consequence: "Nothing was opened.",
+        }
+    }
+
     /// The desktop shows no file dialog.
     #[must_use]
     pub fn no_dialog() -> Self {

@@ -13,6 +13,7 @@ pub mod names;
 pub mod record;
 pub mod results;
 pub mod rods;
+pub mod setups;
 pub mod views;
 pub mod widgets;
 

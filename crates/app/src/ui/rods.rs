@@ -4,6 +4,7 @@ use eframe::egui::{Grid, Ui};
 use steerloft_setup::setup::Rods;
 use steerloft_solver::frame::{Side, Sides};
 
+use super::adjustments::difference;
 use super::widgets::{self, NumberField};
 use super::{Intents, names};
 use crate::format;
@@ -34,6 +35,7 @@ pub fn show(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
     Grid::new("rod values")
         .num_columns(2)
         .show(ui, |ui| values(ui, bench, rods, intents));
+    difference::rods(ui, bench, intents);
     ui.add_space(Metrics::GAP_SMALL);
     results(ui, bench);
 }

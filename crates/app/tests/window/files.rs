@@ -94,10 +94,10 @@ fn a_closed_dialog_changes_nothing() {
 }
 
 #[test]
-fn unsaved_changes_are_asked_about_before_another_car_comes() {
+fn unsaved_changes_are_asked_about_before_a_setup_is_closed() {
     let (mut app, _) = window();
     set_slider(&mut app, "Servo station", 2.0);
-    command_key(&mut app, Key::N);
+    command_key(&mut app, Key::W);
     assert!(app.state().is_asking_to_save());
     click(&mut app, "Cancel");
     assert_eq!(
@@ -105,7 +105,7 @@ fn unsaved_changes_are_asked_about_before_another_car_comes() {
         Chosen::Slide(2.0),
         "Cancel stays"
     );
-    command_key(&mut app, Key::N);
+    command_key(&mut app, Key::W);
     click(&mut app, "Discard");
     assert!(setup(&app).chosen.is_empty(), "Discard goes on");
     assert!(!app.state().is_asking_to_save());
@@ -117,15 +117,26 @@ fn saving_in_answer_to_the_question_goes_on_afterwards() {
     let path = folder.path().join("kept.ron");
     let (mut app, script) = window();
     set_slider(&mut app, "Servo station", 2.0);
-    command_key(&mut app, Key::N);
+    command_key(&mut app, Key::W);
     script.push(Some(path.clone()));
     click(&mut app, "Save");
-    assert!(setup(&app).chosen.is_empty(), "the new car is on the bench");
+    assert!(setup(&app).chosen.is_empty(), "it is off the bench");
     let kept = Document::read(&path).unwrap();
     assert_eq!(
         kept.setup().chosen.get("Servo station"),
         Some(&Chosen::Slide(2.0))
     );
+}
+
+#[test]
+fn a_new_setup_comes_beside_the_others_and_nothing_is_asked() {
+    let (mut app, _) = window();
+    set_slider(&mut app, "Servo station", 2.0);
+    command_key(&mut app, Key::N);
+    assert!(!app.state().is_asking_to_save());
+    assert!(setup(&app).chosen.is_empty());
+    command_key(&mut app, Key::PageUp);
+    assert_eq!(value(&app, "Servo station"), Chosen::Slide(2.0));
 }
 
 #[test]
@@ -177,9 +188,7 @@ fn a_damaged_file_leaves_the_open_setup_and_its_changes() {
     let (mut app, script) = window();
     set_slider(&mut app, "Servo station", 2.0);
     let before = setup(&app).clone();
-    command_key(&mut app, Key::O);
-    script.push(Some(path.clone()));
-    click(&mut app, "Discard");
+    open(&mut app, &script, &path);
     assert_eq!(*setup(&app), before);
     assert!(app.state().bench().document().is_changed());
     let message = app.state().message().expect("it says why").clone();

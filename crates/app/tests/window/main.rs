@@ -8,4 +8,6 @@ mod every_car;
 mod files;
 mod handles;
 mod pictures;
+mod reference;
+mod setups;
 mod trouble;

@@ -1,6 +1,7 @@
 //! The panel on the left: every adjustment of the car by place, how the rods are set, and the record.
 
 mod choice;
+pub(super) mod difference;
 mod hint;
 mod slide;
 mod stack;
@@ -21,6 +22,7 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Inte
         .show(ui, |ui| {
             let car = &bench.setup().car;
             note(ui.label(RichText::new(&car.name).strong()), &car.notes);
+            difference::summary(ui, bench);
             for place in names::PLACES {
                 group(ui, bench, view, intents, place);
             }
@@ -47,7 +49,10 @@ fn group(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Intents
             value: bench.setup().value(index),
             touched: false,
         };
-        ui.push_id(&adjustment.name, |ui| row.show(ui, intents));
+        ui.push_id(&adjustment.name, |ui| {
+            row.show(ui, intents);
+            difference::show(ui, bench, &mut row, intents);
+        });
         if row.touched {
             view.last_adjustment = Some(index);
         }

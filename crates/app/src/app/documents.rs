@@ -1,0 +1,258 @@
+//! Documents: opening, saving, closing, and the questions that go with it.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use eframe::egui::{Context, ViewportCommand};
+use steerloft_setup::car::Car;
+use steerloft_setup::supplied::SUPPLIED;
+
+use super::{Leave, Steerloft};
+use crate::dialogs::{FileAnswer, FileRequest};
+use crate::state::{Document, SetupId};
+use crate::ui::{GuardAnswer, messages::Message};
+
+/// Most setups open at a time.
+const MOST_OPEN: usize = 24;
+
+/// What an open file dialog is for.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Asked {
+    Open,
+    OpenReference,
+    Save { id: SetupId, then: Option<Leave> },
+}
+
+/// A question about the changes of a setup that is to be left.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Guard {
+    pub(super) id: SetupId,
+    leave: Leave,
+}
+
+impl Steerloft {
+    /// Leaves open setups, after asking about unsaved changes of each.
+    pub(super) fn leave(&mut self, leave: Leave, ctx: &Context) {
+        self.bench.finish();
+        if let Some(id) = leave.unsaved(&self.bench) {
+            self.switch_to(id);
+            self.guard = Some(Guard { id, leave });
+            return;
+        }
+        match leave {
+            Leave::Close(id) => self.close_setup(id),
+            Leave::Quit { .. } => {
+                self.may_close = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+        }
+    }
+
+    pub(super) fn answer_guard(
+        &mut self,
+        answer: GuardAnswer,
+        ctx: &Context,
+        window: &eframe::Frame,
+    ) {
+        let Some(Guard { id, mut leave }) = self.guard.take() else {
+            return;
+        };
+        match answer {
+            GuardAnswer::Save => self.save(id, Some(leave), ctx, window),
+            GuardAnswer::Discard if leave == Leave::Close(id) => self.close_setup(id),
+            GuardAnswer::Discard => {
+                leave.let_go(id);
+                self.leave(leave, ctx);
+            }
+            GuardAnswer::Cancel => {}
+        }
+    }
+
+    /// Takes a setup off the bench; in the place of the last one comes a supplied car.
+    fn close_setup(&mut self, id: SetupId) {
+        if self.bench.open_setups().len() == 1 {
+            let new = self.bench.open(Document::unnamed(SUPPLIED[0].setup()));
+            self.placeholder = Some(new);
+        }
+        self.bench.close(id);
+        self.look_anew();
+    }
+
+    /// Works on another open setup.
+    pub(super) fn switch_to(&mut self, id: SetupId) {
+        let car = self.bench.setup().car.clone();
+        if self.bench.switch_to(id) {
+            self.turned_to_another(&car);
+        }
+    }
+
+    /// Works on the reference and compares it with what was worked on.
+    pub(super) fn swap_with_reference(&mut self) {
+        let car = self.bench.setup().car.clone();
+        if self.bench.swap_with_reference() {
+            self.turned_to_another(&car);
+        }
+    }
+
+    /// Forgets what belonged to the setup before; the views stay where they are if the car is the same.
+    fn turned_to_another(&mut self, before: &Car) {
+        self.view.views.let_go();
+        self.view.last_adjustment = None;
+        if self.bench.setup().car != *before {
+            self.view.views.fit();
+        }
+    }
+
+    /// Shows what is on the bench from the beginning.
+    fn look_anew(&mut self) {
+        self.view.views.let_go();
+        self.view.views.fit();
+        self.view.last_adjustment = None;
+    }
+
+    /// A new setup of the supplied car at this place in the list.
+    pub(super) fn new_from(&mut self, index: usize) {
+        if let Some(car) = SUPPLIED.get(index) {
+            self.put_on_bench(Document::unnamed(car.setup()));
+        }
+    }
+
+    /// Puts a document on the bench beside the others, and works on it.
+    fn put_on_bench(&mut self, document: Document) {
+        if self.is_full() {
+            return;
+        }
+        self.bench.open(document);
+        self.clear_placeholder();
+        self.look_anew();
+        self.message = None;
+    }
+
+    /// Takes away the setup that the program put on the bench itself, if nothing was done with it.
+    fn clear_placeholder(&mut self) {
+        let Some(id) = self.placeholder.take() else {
+            return;
+        };
+        let open = self.bench.get(id);
+        if open.is_some_and(crate::state::OpenSetup::is_untouched) && !self.bench.is_reference(id) {
+            self.bench.close(id);
+        }
+    }
+
+    /// Whether no further setup can be opened, which is said then.
+    fn is_full(&mut self) -> bool {
+        let full = self.bench.open_setups().len() >= MOST_OPEN;
+        if full {
+            self.message = Some(Message::bench_full(MOST_OPEN));
+        }
+        full
+    }
+
+    /// Opens a file, or goes to it if it is open.
+    pub(super) fn open_file(&mut self, path: &Path) {
+        if let Some(id) = self.bench.in_file(path) {
+            self.switch_to(id);
+            return;
+        }
+        match Document::read(path) {
+            Ok(document) => self.put_on_bench(document),
+            Err(error) => self.message = Some(Message::not_opened(&error)),
+        }
+    }
+
+    /// Opens a file beside the current setup and makes it the reference.
+    fn open_reference(&mut self, path: &Path) {
+        if let Some(id) = self.bench.in_file(path) {
+            self.bench.set_reference(id);
+            return;
+        }
+        match Document::read(path) {
+            Ok(document) => {
+                if !self.is_full() {
+                    let id = self.bench.add(document);
+                    self.bench.set_reference(id);
+                    self.message = None;
+                }
+            }
+            Err(error) => self.message = Some(Message::not_opened(&error)),
+        }
+    }
+
+    pub(super) fn ask_what_to_open(&mut self, asked: Asked, ctx: &Context, window: &eframe::Frame) {
+        let folder = self.folder();
+        self.ask(asked, FileRequest::Open { folder }, ctx, window);
+    }
+
+    /// Saves a setup to its file, or asks where to.
+    pub(super) fn save(
+        &mut self,
+        id: SetupId,
+        then: Option<Leave>,
+        ctx: &Context,
+        window: &eframe::Frame,
+    ) {
+        let path = self.bench.get(id).and_then(|open| open.document().path());
+        match path.map(Path::to_owned) {
+            Some(path) => self.save_to(id, path, then, ctx),
+            None => self.ask_where_to_save(id, then, ctx, window),
+        }
+    }
+
+    pub(super) fn ask_where_to_save(
+        &mut self,
+        id: SetupId,
+        then: Option<Leave>,
+        ctx: &Context,
+        window: &eframe::Frame,
+    ) {
+        let Some(open) = self.bench.get(id) else {
+            return;
+        };
+        let request = FileRequest::Save {
+            folder: self.folder(),
+            name: open.document().suggested_file_name(),
+        };
+        self.ask(Asked::Save { id, then }, request, ctx, window);
+    }
+
+    fn save_to(&mut self, id: SetupId, path: PathBuf, then: Option<Leave>, ctx: &Context) {
+        match self.bench.save_to(id, path) {
+            Ok(()) => {
+                self.message = None;
+                if let Some(leave) = then {
+                    self.leave(leave, ctx);
+                }
+            }
+            Err(error) => self.message = Some(Message::not_saved(&error)),
+        }
+    }
+
+    fn ask(&mut self, asked: Asked, request: FileRequest, ctx: &Context, window: &eframe::Frame) {
+        if self.dialogs.is_open() {
+            return;
+        }
+        self.asked = Some(asked);
+        let ctx = ctx.clone();
+        self.dialogs
+            .ask(request, window, Arc::new(move || ctx.request_repaint()));
+    }
+
+    pub(super) fn answered(&mut self, answer: FileAnswer, ctx: &Context) {
+        let asked = self.asked.take();
+        match (asked, answer) {
+            (Some(Asked::Open), FileAnswer::Chosen(path)) => self.open_file(&path),
+            (Some(Asked::OpenReference), FileAnswer::Chosen(path)) => self.open_reference(&path),
+            (Some(Asked::Save { id, then }), FileAnswer::Chosen(path)) => {
+                self.save_to(id, path, then, ctx);
+            }
+            (Some(_), FileAnswer::Unavailable) => self.message = Some(Message::no_dialog()),
+            (Some(_), FileAnswer::Closed) | (None, _) => {}
+        }
+    }
+
+    /// The folder of the current setup's file.
+    fn folder(&self) -> Option<PathBuf> {
+        let folder = self.bench.document().path()?.parent()?;
+        (!folder.as_os_str().is_empty()).then(|| folder.to_owned())
+    }
+}
