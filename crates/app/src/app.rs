@@ -160,12 +160,7 @@ impl Steerloft {
     }
 
     /// Takes what came from outside the window's own controls: keys, answers of dialogs, dropped files, a wish to close.
-    fn take_requests(
-        &mut self,
-        ctx: &egui::Context,
-        window: &eframe::Frame,
-        intents: &mut Intents,
-    ) {
+    fn take_requests(&mut self, ctx: &egui::Context, intents: &mut Intents) {
         if let Some(answer) = self.dialogs.answer() {
             self.answered(answer, ctx);
         }
@@ -208,7 +203,7 @@ impl eframe::App for Steerloft {
     fn ui(&mut self, ui: &mut egui::Ui, window: &mut eframe::Frame) {
         let ctx = ui.ctx().clone();
         let mut intents = Intents::default();
-        self.take_requests(&ctx, window, &mut intents);
+        self.take_requests(&ctx, &mut intents);
         ui::menu::show(ui, &self.bench, &self.view, self.theme, &mut intents);
         ui::setups::show(ui, &self.bench, &mut intents);
         if let Some(message) = &self.message {

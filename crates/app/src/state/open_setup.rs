@@ -96,10 +96,6 @@ impl OpenSetup {
         self.history.redo_label()
     }
 
-    pub(super) fn document_mut(&mut self) -> &mut Document {
-        &mut self.document
-    }
-
     pub(super) fn select(&mut self, pivot: Option<(PointName, Side)>) -> bool {
         std::mem::replace(&mut self.selected, pivot) != pivot
     }

@@ -87,10 +87,6 @@ impl Reference {
             .count()
     }
 
-    pub(super) fn document(&self) -> &Document {
-        &self.document
-    }
-
     /// Takes over what was changed in the open setup it comes from.
     pub(super) fn follow(&mut self, document: &Document) {
         if self.document.edition() != document.edition() || self.document.path() != document.path()

@@ -66,17 +66,23 @@ fn differences_of_adjustments_and_rods_are_marked_and_can_be_taken_over() {
     app.get_by_label("2 adjustments differ from the reference");
     click(&mut app, "Servo station: reference 1 mm");
     assert_eq!(value(&app, "Servo station"), station(1.0));
-    assert!(app.query_by_label("Servo station: reference 1 mm").is_none());
+    assert!(
+        app.query_by_label("Servo station: reference 1 mm")
+            .is_none()
+    );
     app.get_by_label("1 adjustment differs from the reference");
 
     let index = adjustment(&app, "Servo station");
     assert_eq!(reference(&app).setup().value(index), station(1.0));
-    app.get_by_role_and_label(Role::RadioButton, "Rods: Length").click();
+    app.get_by_role_and_label(Role::RadioButton, "Rods: Length")
+        .click_accesskit();
     app.run();
     assert!(matches!(setup(&app).rods, Rods::FixedLength(_)));
     let held = reference(&app).setup().rods;
     let name = format!("Rods: reference {}", steerloft::state::rods_in_words(&held));
-    click(&mut app, &name);
+    app.get_by_role_and_label(Role::Button, &name)
+        .click_accesskit();
+    app.run();
     assert_eq!(setup(&app).rods, held);
 }
 
@@ -89,7 +95,10 @@ fn swapping_with_a_kept_moment_is_a_step_that_can_be_undone() {
     click(&mut app, "Swap with reference");
     assert_eq!(value(&app, "Servo station"), station(0.0));
     assert_eq!(*reference(&app).setup(), worked_on);
-    assert_eq!(app.state().bench().undo_label(), Some("Swap with reference"));
+    assert_eq!(
+        app.state().bench().undo_label(),
+        Some("Swap with reference")
+    );
     command_key(&mut app, Key::Z);
     assert_eq!(*setup(&app), worked_on);
     command_key(&mut app, Key::Y);
@@ -194,9 +203,7 @@ fn a_reference_steered_in_another_unit_stands_straight_ahead() {
 #[test]
 fn every_pair_of_supplied_cars_can_be_compared_over_the_whole_steering() {
     for car in SUPPLIED {
-        let mut bench = Bench::new(Document::unnamed(
-            SUPPLIED[0].setup(),
-        ));
+        let mut bench = Bench::new(Document::unnamed(SUPPLIED[0].setup()));
         let id = bench.add(Document::unnamed(car.setup()));
         bench.set_reference(id);
         let ranges = bench.setup().car.ranges;

@@ -67,10 +67,7 @@ fn each_setup_has_a_history_a_cursor_and_a_selection_of_its_own() {
     app.run();
     let at = handle(&app, "Steering drive axis (top view)");
     drag_and_drop(&mut app, at, vec2(0.0, -30.0));
-    let (moved, selected) = (
-        value(&app, "Servo station"),
-        app.state().bench().selected(),
-    );
+    let (moved, selected) = (value(&app, "Servo station"), app.state().bench().selected());
     assert!(selected.is_some());
     assert_ne!(moved, Chosen::Slide(2.0));
 
@@ -96,13 +93,22 @@ fn the_line_switches_and_marks_what_is_changed() {
     go_to(&mut app, "one.ron");
     assert_eq!(app.state().bench().document().name(), "one.ron");
     set_slider(&mut app, "Servo station", 1.0);
-    let changed: Vec<bool> = app.state().bench().open_setups().iter()
-        .map(|open| open.document().is_changed()).collect();
+    let changed: Vec<bool> = app
+        .state()
+        .bench()
+        .open_setups()
+        .iter()
+        .map(|open| open.document().is_changed())
+        .collect();
     assert_eq!(changed, [true, false]);
     go_to(&mut app, "two.ron");
     assert_eq!(app.state().bench().document().name(), "two.ron");
     command_key(&mut app, Key::PageDown);
-    assert_eq!(app.state().bench().document().name(), "one.ron", "round the end");
+    assert_eq!(
+        app.state().bench().document().name(),
+        "one.ron",
+        "round the end"
+    );
 }
 
 #[test]
@@ -116,7 +122,10 @@ fn a_file_that_is_open_is_gone_to_not_opened_twice() {
         command_key(&mut app, Key::O);
         command_key(&mut app, Key::N);
     }
-    assert_eq!(names(&app).iter().filter(|name| *name == "one.ron").count(), 1);
+    assert_eq!(
+        names(&app).iter().filter(|name| *name == "one.ron").count(),
+        1
+    );
 }
 
 #[test]
@@ -147,13 +156,23 @@ fn closing_the_window_asks_about_each_changed_setup() {
     command_key(&mut app, Key::N);
     set_slider(&mut app, "Servo station", 3.0);
     assert!(close(&mut app));
-    assert_eq!(value(&app, "Servo station"), Chosen::Slide(2.0), "the first in the line");
+    assert_eq!(
+        value(&app, "Servo station"),
+        Chosen::Slide(2.0),
+        "the first in the line"
+    );
     click(&mut app, "Discard");
-    assert!(app.state().is_asking_to_save(), "the other one is asked about too");
+    assert!(
+        app.state().is_asking_to_save(),
+        "the other one is asked about too"
+    );
     assert_eq!(value(&app, "Servo station"), Chosen::Slide(3.0));
     click(&mut app, "Cancel");
     let changed = |open: &OpenSetup| open.document().is_changed();
-    assert!(app.state().bench().open_setups().iter().all(changed), "nothing was let go");
+    assert!(
+        app.state().bench().open_setups().iter().all(changed),
+        "nothing was let go"
+    );
     assert!(close(&mut app), "after Cancel everything is asked again");
     click(&mut app, "Discard");
     click(&mut app, "Discard");
