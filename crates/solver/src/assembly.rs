@@ -4,7 +4,7 @@ use crate::axle::{FrontAxle, Rod};
 use crate::check::finite;
 use crate::closure::corner::CornerClosure;
 use crate::closure::corner_pose::RodAt;
-use crate::closure::path::{SHORTEST_STEP, Waypoint};
+use crate::closure::path::{DemandRate, SHORTEST_STEP, Stall, Waypoint};
 use crate::closure::rod_setting::SetRod;
 use crate::closure::second_order::Rotation;
 use crate::drive::{DriveKinematics, DriveMiss, InnerBalls};
@@ -190,7 +190,49 @@ impl Assembly {
         }
         let at = self.lead(near, side, input, travel)?;
         let rod = rod.ok_or(corner.apart(travel, input))?;
-        corner.pose(&at, &rod, travel, input)
+        corner.pose(&at, &rod, travel, input).map_err(|error| {
+            // Just before a lined-up arm rounding keeps Newton's iteration from closing: the range ends here.
+            let waypoint = self.waypoints(near, side, input, travel);
+            let stall = Stall {
+                reached: 1.0,
+                at,
+                by_drive: false,
+            };
+            match (error, corner.edge(&stall, waypoint)) {
+                (SolveError::NotClosed { .. }, Some(edge)) => {
+                    corner.explain(&stall, Some(&edge), &rod.demand(travel), input)
+                }
+                _ => error,
+            }
+        })
+    }
+
+    /// The path of demands on a corner from a known pose to the goal, by its share.
+    fn waypoints(
+        &self,
+        near: &AxlePose,
+        side: Side,
+        input: f64,
+        travel: f64,
+    ) -> impl Fn(f64) -> Option<Waypoint> + Copy {
+        let length = *self.rod_lengths.get(side);
+        let from = near.input;
+        let travel_from = *near.travel.get(side);
+        let whole = input - from;
+        let travel_by = travel - travel_from;
+        move |share: f64| {
+            let inner = self.drive.inner_balls(from + whole * share).ok()?;
+            let travel = travel_from + travel_by * share;
+            Some(Waypoint {
+                demand: rod_at(&inner, side, length).demand(travel),
+                speed: way_speed(inner.rates.get(side), whole, travel_by),
+                stay: inner.stay / whole.abs().max(f64::MIN_POSITIVE),
+                rate: DemandRate {
+                    travel: travel_by,
+                    inner: inner.rates.get(side) * whole,
+                },
+            })
+        }
     }
 
     /// Leads a corner's coordinates along the path from a known pose to the goal.
@@ -202,20 +244,7 @@ impl Assembly {
         travel: f64,
     ) -> Result<Coordinates, SolveError> {
         let corner = self.corners.get(side);
-        let length = *self.rod_lengths.get(side);
-        let travel_from = *near.travel.get(side);
-        let whole = input - near.input;
-        let travel_by = travel - travel_from;
-        let waypoint = |share: f64| {
-            let input = near.input + whole * share;
-            let inner = self.drive.inner_balls(input).ok()?;
-            let travel = travel_from + travel_by * share;
-            Some(Waypoint {
-                demand: rod_at(&inner, side, length).demand(travel),
-                speed: way_speed(inner.rates.get(side), whole, travel_by),
-                stay: inner.stay / whole.abs().max(f64::MIN_POSITIVE),
-            })
-        };
+        let waypoint = self.waypoints(near, side, input, travel);
         corner
             .follow(&near.corners.get(side).coordinates, waypoint)
             .map_err(|stall| {
@@ -224,8 +253,9 @@ impl Assembly {
                 } else {
                     farthest(waypoint, stall.reached)
                 };
+                let edge = goal.and_then(|_| corner.edge(&stall, waypoint));
                 match goal {
-                    Some(goal) => corner.explain(&stall, &goal.demand, input),
+                    Some(goal) => corner.explain(&stall, edge.as_ref(), &goal.demand, input),
                     None => self
                         .drive_miss(near.input, input, stall.reached)
                         .map_or(corner.apart(travel, input), |miss| {
@@ -235,18 +265,27 @@ impl Assembly {
             })
     }
 
-    /// What the drive misses by at the goal of a path on which it locks after a share; or, if it could be put together
-    /// again there, by how much at most it misses near the lock.
+    /// The link of the drive that locks a path after a share, with what it misses by at the goal; or, if it could be put
+    /// together again there or another link keeps it from being asked, with the most it misses by on the way.
     fn drive_miss(&self, from: f64, goal: f64, locks_after: f64) -> Option<DriveMiss> {
         let miss_at = |share: f64| self.drive.inner_balls(from + (goal - from) * share).err();
-        let beyond = std::iter::successors(Some(SHORTEST_STEP), |step| Some(step * 2.0))
+        let mut beyond = std::iter::successors(Some(SHORTEST_STEP), |step| Some(step * 2.0))
             .map(|step| locks_after + step)
-            .take_while(|share| *share < 1.0);
-        miss_at(1.0).or_else(|| {
-            beyond
-                .filter_map(miss_at)
-                .max_by(|a, b| a.difference.abs().total_cmp(&b.difference.abs()))
-        })
+            .take_while(|share| *share < 1.0)
+            .chain(std::iter::once(1.0))
+            .filter_map(miss_at);
+        let first = beyond.next()?;
+        let same = |miss: &DriveMiss| miss.member == first.member;
+        let most = |one: DriveMiss, other: DriveMiss| {
+            if other.difference.abs() > one.difference.abs() {
+                other
+            } else {
+                one
+            }
+        };
+        miss_at(1.0)
+            .filter(same)
+            .or_else(|| Some(beyond.filter(same).fold(first, most)))
     }
 
     /// First and second derivative of a knuckle's rotation by the input at a pose of this assembly, travel held.
@@ -304,10 +343,15 @@ fn rod_at(inner: &InnerBalls, side: Side, length: f64) -> RodAt {
     }
 }
 
+/// Shares of a path that differ by less count as the same: a mirror-symmetrical car locks on both sides at once.
+const ALIKE: f64 = 1e-9;
+
 /// Of two errors of one path, the one that is met first along it.
 fn first_to_lock(left: SolveError, right: SolveError) -> SolveError {
     match (left, right) {
-        (SolveError::OutOfReach(a), SolveError::OutOfReach(b)) if b.reached < a.reached => right,
+        (SolveError::OutOfReach(a), SolveError::OutOfReach(b)) if b.reached < a.reached - ALIKE => {
+            right
+        }
         _ => left,
     }
 }

@@ -4,6 +4,7 @@ use crate::error::{Joint, JointLimit};
 use crate::figures::linkage::ball_misalignment;
 use crate::frame::{Side, Sides, Vector};
 use crate::pose::AxlePose;
+use crate::sweep::{Margin, Swept};
 
 /// Limits of the tie rods' ball joints.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,6 +33,53 @@ impl JointLimits {
             left
         } else {
             right
+        }
+    }
+
+    /// How much each ball may still swing at a pose of a sweep, as a sine, and how fast that changes.
+    pub(crate) fn margins(&self, pose: &AxlePose, swept: Swept) -> [Margin; 4] {
+        let [left, right] = Side::BOTH.map(|side| self.margins_of_side(pose, side, swept));
+        [left[0], left[1], right[0], right[1]]
+    }
+
+    /// Margins of the outer and the inner ball. Derived here: the sine of the misalignment is the product of the two unit
+    /// vectors along rod and stud.
+    fn margins_of_side(&self, pose: &AxlePose, side: Side, swept: Swept) -> [Margin; 2] {
+        let corner = pose.corners.get(side);
+        let rod = corner.steering_arm - corner.rod_inner;
+        let along = rod / rod.norm();
+        let motion = swept.knuckle(corner);
+        let outer_rate = motion.velocity_of(&corner.steering_arm);
+        let inner_rate = swept.drive(pose.drive.rod_inner_rate.get(side));
+        let along_rate = (outer_rate - inner_rate) / rod.norm();
+        let margin = |stud: Vector, turn: &Vector| {
+            let stud = stud.try_normalize(f64::MIN_POSITIVE).unwrap_or_default();
+            let sine = along.dot(&stud);
+            let rate = along_rate.dot(&stud) + along.dot(&turn.cross(&stud));
+            Margin {
+                left: self.greatest_sine() - sine.abs(),
+                rate: -rate * sine.signum(),
+            }
+        };
+        let carrier_turn = swept.drive(pose.drive.carrier_turn.get(side));
+        [
+            margin(
+                corner.knuckle.rotation * self.outer_studs.get(side),
+                &motion.angular,
+            ),
+            margin(
+                pose.drive.carrier.get(side).rotation * self.inner_studs.get(side),
+                &carrier_turn,
+            ),
+        ]
+    }
+
+    /// Sine of the greatest misalignment; beyond any sine where the limit is a right angle or more.
+    fn greatest_sine(&self) -> f64 {
+        if self.most < std::f64::consts::FRAC_PI_2 {
+            self.most.sin()
+        } else {
+            f64::MAX
         }
     }
 

@@ -5,6 +5,10 @@ use nalgebra::{Isometry3, Quaternion, Translation3, UnitQuaternion};
 use crate::frame::{Point, Side, Sides, Vector};
 use crate::twist::Twist;
 
+/// Greatest rise of a spin axis over the chassis plane, as a sine. Beyond it the wheel lies flat and steer and
+/// contact lose their meaning.
+pub(crate) const FLATTEST_WHEEL: f64 = 0.8;
+
 /// Where everything of the front axle is at one input and one wheel travel on each side.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AxlePose {
@@ -27,6 +31,8 @@ pub struct DrivePose {
     pub rod_inner_rate: Sides<Vector>,
     /// Motion of the body that carries each inner ball, from its place as drawn.
     pub carrier: Sides<Isometry3<f64>>,
+    /// How fast that body turns, rad per unit of input.
+    pub carrier_turn: Sides<Vector>,
     pub(crate) joints: DriveJoints,
     /// Change of the input over which the drive stays together, at the least.
     pub(crate) stay: f64,

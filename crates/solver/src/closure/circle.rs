@@ -68,12 +68,24 @@ impl Circle {
         meet(along, ahead, value, branch)
     }
 
+    /// Cosine and sine of the angle at which the circle just touches the sphere, where it does to within rounding.
+    pub(crate) fn touch(&self, centre: &Point, length: f64) -> Option<(f64, f64)> {
+        let (along, ahead, value) = self.against(centre, length);
+        let reach = along.hypot(ahead);
+        let touches = (reach - value.abs()).abs() <= TOUCHES * reach;
+        let sign = value.signum() / reach;
+        touches.then_some((along * sign, ahead * sign))
+    }
+
     /// By how much a link of the given length misses the ball from `centre`: mm, positive when it is too short.
     pub(crate) fn miss(&self, centre: &Point, length: f64) -> f64 {
         let (along, ahead, value) = self.against(centre, length);
         miss(along, ahead, value, length)
     }
 }
+
+/// What two distances may differ by and still count as the same, against their size.
+const TOUCHES: f64 = 1e-12;
 
 /// Cosine and sine of the angle at which `along * cos + ahead * sin = value`, on one of its two branches.
 ///

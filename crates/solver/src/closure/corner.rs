@@ -6,7 +6,7 @@ use crate::error::{Fault, SolveError};
 use crate::frame::{Point, Side, Vector};
 use crate::pose::Coordinates;
 use crate::suspension::axis_frame::AxisFrame;
-use crate::suspension::{Kinematics, drawn_axis};
+use crate::suspension::{Carriage, Kinematics, drawn_axis};
 use crate::twist::Twist;
 
 /// A corner made ready to close.
@@ -129,7 +129,12 @@ impl CornerClosure {
     /// Places the knuckle, or nothing where the suspension cannot be put together.
     #[inline]
     pub(crate) fn place(&self, at: &Coordinates) -> Option<Placed> {
-        let carriage = self.kinematics.carriage(at.suspension)?;
+        self.place_on(&self.kinematics.carriage(at.suspension)?, at)
+    }
+
+    /// Places the knuckle on a carriage that belongs to the coordinates.
+    #[inline]
+    pub(crate) fn place_on(&self, carriage: &Carriage, at: &Coordinates) -> Option<Placed> {
         let (sin, cos) = at.steering.sin_cos();
         let frame = carriage.frame.turned(cos, sin);
         let mut placed = Placed {

@@ -4,12 +4,8 @@ use super::corner::{CornerClosure, Placed};
 use super::newton::{Demand, Steering};
 use crate::error::{Fault, SolveError};
 use crate::frame::{Point, Vector};
-use crate::pose::{Coordinates, CornerPose};
+use crate::pose::{Coordinates, CornerPose, FLATTEST_WHEEL};
 use crate::twist::Twist;
-
-/// Greatest rise of a spin axis over the chassis plane, as a sine. Beyond it the wheel lies flat and steer and
-/// contact lose their meaning.
-const FLATTEST_WHEEL: f64 = 0.8;
 
 /// The rod at a pose: its inner ball, that ball's velocity per unit of input, and the length.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -117,7 +113,7 @@ impl CornerClosure {
             per_travel: self.has_travel.then(|| placed.motion(&by_travel)),
             kingpin_per_travel: placed.axis_rate * by_travel.suspension,
             reserve: self.reserve(&conditions, &rod.demand(travel).steering),
-            suspension_stay: placed.stay,
+            suspension_stay: self.suspension_stay(&conditions, &placed),
             coordinates: *at,
             by_input,
             by_travel,

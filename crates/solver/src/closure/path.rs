@@ -2,6 +2,7 @@
 
 use super::corner::CornerClosure;
 use super::newton::Demand;
+use crate::frame::Vector;
 use crate::pose::Coordinates;
 
 /// Where a path ended early.
@@ -26,6 +27,24 @@ pub(crate) struct Waypoint {
     pub(crate) speed: f64,
     /// Share of the path over which the drive stays together, at the least.
     pub(crate) stay: f64,
+    /// How fast the demand changes.
+    pub(crate) rate: DemandRate,
+}
+
+/// How fast a demand changes along a path.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct DemandRate {
+    /// Wheel travel, mm per share.
+    pub(crate) travel: f64,
+    /// The rod's inner ball, mm per share.
+    pub(crate) inner: Vector,
+}
+
+impl DemandRate {
+    pub(crate) const NONE: Self = Self {
+        travel: 0.0,
+        inner: Vector::new(0.0, 0.0, 0.0),
+    };
 }
 
 impl Waypoint {
@@ -35,6 +54,7 @@ impl Waypoint {
             demand,
             speed: 0.0,
             stay: f64::MAX,
+            rate: DemandRate::NONE,
         }
     }
 }
@@ -122,7 +142,7 @@ impl CornerClosure {
             stay: waypoint.stay,
             reserve: self.reserve(&conditions, &demand.steering),
             suspension: at.suspension,
-            suspension_stay: placed.stay,
+            suspension_stay: self.suspension_stay(&conditions, &placed),
         })
     }
 }

@@ -1,6 +1,7 @@
 //! What is missing where a corner has no pose: the member, and by how much it cannot reach.
 
 use super::corner::{CornerClosure, Placed};
+use super::edge::Edge;
 use super::newton::{Demand, Row, Steering};
 use super::path::{Stall, Waypoint};
 use crate::error::{Member, Miss, OutOfReach, SolveError};
@@ -15,8 +16,15 @@ const SEARCH_STEPS: usize = 315;
 const HALVINGS: usize = 60;
 
 impl CornerClosure {
-    /// Says why a path to `demand` stalled. `input` is reported with it.
-    pub(crate) fn explain(&self, stall: &Stall, demand: &Demand, input: f64) -> SolveError {
+    /// Says why a path to `demand` stalled: at the `edge` of the suspension's range, or where the input or travel turned
+    /// back. `input` is reported with it.
+    pub(crate) fn explain(
+        &self,
+        stall: &Stall,
+        edge: Option<&Edge>,
+        demand: &Demand,
+        input: f64,
+    ) -> SolveError {
         let out_of_reach = |member, difference: f64| {
             SolveError::OutOfReach(OutOfReach {
                 member,
@@ -25,22 +33,33 @@ impl CornerClosure {
                 shortfall: difference.abs(),
                 input,
                 travel: demand.travel,
-                reached: stall.reached,
+                reached: edge.map_or(stall.reached, |edge| edge.share.clamp(0.0, 1.0)),
             })
         };
-        let at_height = match self.at_height(&stall.at, demand.travel) {
-            Ok(at_height) => at_height,
-            Err(end) => {
-                let shortfall = self.height_shortfall(&end.at, demand.travel);
-                return out_of_reach(Member::Suspension, shortfall);
-            }
-        };
-        match demand.steering {
-            Steering::Rod { inner, length } => {
-                let nearest = self.extreme_distance(&at_height, demand.travel, &inner, length);
+        let at = edge.map_or(stall.at, |edge| edge.at);
+        let rises = demand.travel - self.stands(&at).unwrap_or(demand.travel);
+        if edge.is_some() || (rises.abs() > self.closed() && self.arm_turns_back(&at, demand)) {
+            return out_of_reach(
+                Member::Suspension,
+                self.height_missing(&at, rises, edge, demand),
+            );
+        }
+        let at_height = self.at_height(&at, demand.travel);
+        match (demand.steering, at_height) {
+            (Steering::Rod { inner, length }, at_height) => {
+                // Where the wheel cannot come to its height with the knuckle held, the rod is measured as far as it comes.
+                let (at, travel) = match at_height {
+                    Ok(at) => (at, demand.travel),
+                    Err(end) => (end.at, self.stands(&end.at).unwrap_or(demand.travel)),
+                };
+                let nearest = self.extreme_distance(&at, travel, &inner, length);
                 out_of_reach(Member::TieRod, nearest - length)
             }
-            Steering::Heading { .. } | Steering::Turn(_) => SolveError::NotClosed {
+            (_, Err(end)) => {
+                let shortfall = self.height_shortfall(&end.at, demand.travel);
+                out_of_reach(Member::Suspension, shortfall)
+            }
+            (_, Ok(_)) => SolveError::NotClosed {
                 side: self.side,
                 input,
                 travel: demand.travel,
@@ -49,12 +68,45 @@ impl CornerClosure {
         }
     }
 
+    /// Wheel travel at coordinates, mm.
+    fn stands(&self, at: &Coordinates) -> Option<f64> {
+        let placed = self.place_at_edge(at)?;
+        Some(self.height_row(at, &placed, 0.0).residual)
+    }
+
+    /// Whether at the turning point of a path it is the suspension's arm that has stopped lifting the wheel, rather than
+    /// the rod that has stopped turning it: whichever still moves less of what it could.
+    fn arm_turns_back(&self, at: &Coordinates, demand: &Demand) -> bool {
+        self.place(at).is_some_and(|placed| {
+            let conditions = self.conditions(at, &placed, demand);
+            let speed = placed
+                .by_suspension
+                .velocity_of(&placed.wheel_centre)
+                .norm();
+            let lifts = conditions.height.by_suspension.abs() / speed;
+            lifts < conditions.steering.by_steering.abs() / self.lever
+        })
+    }
+
+    /// By how much the wheel stays from its height at the end of what its suspension can do, mm.
+    fn height_missing(
+        &self,
+        at: &Coordinates,
+        rises: f64,
+        edge: Option<&Edge>,
+        demand: &Demand,
+    ) -> f64 {
+        if rises.abs() > self.closed() {
+            return rises.abs();
+        }
+        edge.and_then(|edge| self.height_missing_at_edge(&edge.at, demand))
+            .unwrap_or_else(|| self.height_shortfall(at, demand.travel))
+    }
+
     /// The suspension coordinate that holds the height with the steering coordinate kept, led there from the height
     /// at which the wheel stands.
     fn at_height(&self, from: &Coordinates, travel: f64) -> Result<Coordinates, Stall> {
-        let stands = self.place(from).map_or(travel, |placed| {
-            self.height_row(from, &placed, 0.0).residual
-        });
+        let stands = self.stands(from).unwrap_or(travel);
         self.follow(from, |share| {
             Some(Waypoint::still(Demand {
                 travel: stands + (travel - stands) * share,

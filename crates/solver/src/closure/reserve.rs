@@ -5,7 +5,7 @@
 //! the reserves at its two ends together cover what they move on it.
 
 use super::circle::reserve;
-use super::corner::CornerClosure;
+use super::corner::{CornerClosure, Placed};
 use super::newton::{Conditions, Steering};
 
 impl CornerClosure {
@@ -19,5 +19,19 @@ impl CornerClosure {
             }
             Steering::Heading { .. } | Steering::Turn(_) => f64::MAX,
         }
+    }
+    /// Change of the suspension coordinate over which the suspension neither comes apart nor turns back, at the least.
+    ///
+    /// Derived here: while an arm swings and the rod keeps its length, the wheel centre's path turns about as much as
+    /// the arm. It turns back where the path runs level, so the sine of its climb is the turn left until then.
+    pub(crate) fn suspension_stay(&self, conditions: &Conditions, placed: &Placed) -> f64 {
+        if self.fixed_axis.is_some() {
+            return placed.stay;
+        }
+        let way = placed.by_suspension.velocity_of(&placed.wheel_centre)
+            * conditions.steering.by_steering
+            - placed.by_steering().velocity_of(&placed.wheel_centre)
+                * conditions.steering.by_suspension;
+        placed.stay.min(conditions.determinant().abs() / way.norm())
     }
 }

@@ -2,7 +2,7 @@
 
 use super::corner::CornerClosure;
 use super::newton::{Demand, Steering};
-use super::path::Waypoint;
+use super::path::{DemandRate, Waypoint};
 use crate::error::{Fault, SolveError};
 use crate::figures::toe::{steer_of, toe_of};
 use crate::frame::{Point, RoadAxes};
@@ -36,7 +36,7 @@ impl CornerClosure {
         };
         let at = self
             .follow(&drawn, |share| Some(Waypoint::still(demand(share))))
-            .map_err(|stall| self.explain(&stall, &demand(1.0), 0.0))?;
+            .map_err(|stall| self.explain(&stall, None, &demand(1.0), 0.0))?;
         let length = self.distance(&at, inner);
         self.choose_branch(&at, inner, length)?;
         Ok(SetRod { length, at })
@@ -58,9 +58,10 @@ impl CornerClosure {
                     demand: demand(share),
                     speed: (length - drawn_length).abs(),
                     stay: f64::MAX,
+                    rate: DemandRate::NONE,
                 })
             })
-            .map_err(|stall| self.explain(&stall, &demand(1.0), 0.0))?;
+            .map_err(|stall| self.explain(&stall, None, &demand(1.0), 0.0))?;
         Ok(SetRod { length, at })
     }
 
@@ -73,7 +74,7 @@ impl CornerClosure {
         self.follow(&Coordinates::default(), |share| {
             Some(Waypoint::still(demand(share)))
         })
-        .map_err(|stall| self.explain(&stall, &demand(1.0), 0.0))
+        .map_err(|stall| self.explain(&stall, None, &demand(1.0), 0.0))
     }
 
     /// Steer angle at coordinates that [`CornerClosure::drawn`] has found.

@@ -55,6 +55,7 @@ impl SliderKinematics {
             rod_inner: points,
             rod_inner_rate: rates,
             carrier: Sides::both(Isometry3::from_parts(shift, UnitQuaternion::identity())),
+            carrier_turn: Sides::both(Vector::zeros()),
             joints: DriveJoints::None,
             stay,
         }

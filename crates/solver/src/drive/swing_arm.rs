@@ -81,6 +81,7 @@ impl SwingArmKinematics {
             rod_inner: points,
             rod_inner_rate: rates,
             carrier: Sides::both(turned_about(&self.axis_point, &self.axis, cos, sin)),
+            carrier_turn: Sides::both(self.axis),
             joints: DriveJoints::None,
             stay,
         }

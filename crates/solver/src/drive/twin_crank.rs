@@ -346,6 +346,10 @@ impl TwinCrankKinematics {
             rod_inner: points,
             rod_inner_rate: rates,
             carrier: Sides::from_fn(|side| self.carrier(side, &turned, points.get(side))),
+            carrier_turn: Sides::from_fn(|side| match &self.inner {
+                Inner::OnCranks(_) => self.axes.get(side) * turned.turns.get(side).rate,
+                Inner::OnCrossLink(_) => Vector::zeros(),
+            }),
             stay,
             joints: DriveJoints::TwinCrank {
                 drag_servo: turned.drag_servo,

@@ -11,6 +11,7 @@ use crate::axle::Knuckle;
 use crate::closure::circle::reserve;
 use crate::error::Fault;
 use crate::frame::{Point, Vector};
+use crate::twist::Twist;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct DoubleWishbone {
@@ -61,6 +62,26 @@ impl DoubleWishbone {
             frame,
             stay: stays_upright(&axis, &axis_rate).min(reaches),
             axis_rate,
+        })
+    }
+
+    /// The steering axis where the upper arm lines up with the kingpin: its circle just touches the sphere. The motion
+    /// has no bound there and is left out.
+    pub(super) fn lined_up(&self, swing: f64) -> Option<Carriage> {
+        let lower = self.lower.ball(swing).0;
+        let circle = self.upper.circle();
+        let (cos, sin) = circle.touch(&lower, self.kingpin_length)?;
+        let upper = circle.at(cos, sin).0;
+        let axis = (upper - lower).try_normalize(f64::MIN_POSITIVE)?;
+        Some(Carriage {
+            frame: AxisFrame::on_axis(upper, axis, &self.hint),
+            motion: Twist {
+                angular: Vector::zeros(),
+                linear: Vector::zeros(),
+                at: upper,
+            },
+            axis_rate: Vector::zeros(),
+            stay: 0.0,
         })
     }
 

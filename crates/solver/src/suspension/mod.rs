@@ -266,6 +266,21 @@ impl Kinematics {
         }
     }
 
+    /// Whether the members can be put together and the steering axis stands upright enough.
+    pub(crate) fn together(&self, coordinate: f64) -> bool {
+        self.carriage(coordinate).is_some()
+            && (!self.moves_axis_in_knuckle() || self.axis_in_knuckle(coordinate).is_some())
+    }
+
+    /// The place of the steering axis where an arm lines up with the kingpin, at a coordinate within rounding of that
+    /// end of its range; nothing elsewhere.
+    pub(crate) fn lined_up(&self, coordinate: f64) -> Option<Carriage> {
+        match self {
+            Self::DoubleWishbone(kind) => kind.lined_up(coordinate),
+            _ => None,
+        }
+    }
+
     /// Lower and upper point of the steering axis as it lies at the given coordinate, or nothing where the members
     /// cannot be put together.
     pub(crate) fn kingpin(&self, coordinate: f64, knuckle: &Knuckle) -> Option<(Point, Point)> {

@@ -1,10 +1,14 @@
 //! Sweeps: poses along the steering input or the wheel travel, each to its lock.
 
+mod limits;
+
+pub(crate) use limits::{Margin, Swept};
+
 use crate::assembly::Assembly;
-use crate::error::{JointLimit, Member, SolveError};
+use crate::error::{Member, SolveError};
 use crate::frame::Sides;
-use crate::joints::JointLimits;
 use crate::pose::AxlePose;
+use limits::{Limits, Stand};
 
 /// Evenly spaced values from one end to the other.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -103,7 +107,7 @@ impl Sweep {
 /// the lock it meets.
 #[must_use]
 pub fn steer_sweep(assembly: &Assembly, range: SweepRange, travel: Sides<f64>) -> Sweep {
-    sweep(assembly, range, |near, input| {
+    sweep(assembly, range, Swept::Input, |near, input| {
         assembly.pose_near(near, input, travel)
     })
 }
@@ -116,7 +120,7 @@ pub fn bump_sweep(assembly: &Assembly, range: SweepRange, input: f64) -> Result<
     if let Some(side) = assembly.side_without_travel() {
         return Err(SolveError::NoTravel { side });
     }
-    Ok(sweep(assembly, range, |near, travel| {
+    Ok(sweep(assembly, range, Swept::Travel, |near, travel| {
         assembly.pose_near(near, input, Sides::both(travel))
     }))
 }
@@ -125,26 +129,27 @@ pub fn bump_sweep(assembly: &Assembly, range: SweepRange, input: f64) -> Result<
 fn sweep(
     assembly: &Assembly,
     range: SweepRange,
+    swept: Swept,
     pose: impl Fn(&AxlePose, f64) -> Result<AxlePose, SolveError>,
 ) -> Sweep {
+    let limits = Limits {
+        joints: assembly.joint_limits(),
+        swept,
+        pose: &pose,
+    };
     let run = |values: &mut dyn Iterator<Item = f64>| {
-        let mut near = *assembly.static_pose();
-        let mut at = 0.0;
+        let mut last = Stand {
+            pose: *assembly.static_pose(),
+            at: 0.0,
+        };
         let mut poses = Vec::with_capacity(range.count);
         for value in values {
-            match pose(&near, value) {
+            match limits.step(&last, value) {
                 Ok(next) => {
-                    if let Some(limits) = assembly.joint_limits()
-                        && let Some(limit) = limits.exceeded(&next)
-                    {
-                        let lock = joint_lock(limits, limit, (&near, at), value, &pose);
-                        return (poses, Some(lock));
-                    }
-                    near = next;
-                    at = value;
-                    poses.push(next);
+                    last = next;
+                    poses.push(next.pose);
                 }
-                Err(cause) => return (poses, Some(Lock::on_way(at, value, cause))),
+                Err(lock) => return (poses, Some(lock)),
             }
         }
         (poses, None)
@@ -160,36 +165,6 @@ fn sweep(
     }
 }
 
-/// Where a ball joint meets its limit, between a value at which all are within and one at which one is beyond.
-fn joint_lock(
-    limits: &JointLimits,
-    limit: JointLimit,
-    (near, within): (&AxlePose, f64),
-    beyond: f64,
-    pose: impl Fn(&AxlePose, f64) -> Result<AxlePose, SolveError>,
-) -> Lock {
-    let (mut within, mut beyond, mut cause) = (within, beyond, limit);
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (within + beyond);
-        match pose(near, middle).ok().map(|pose| limits.exceeded(&pose)) {
-            Some(Some(limit)) => {
-                beyond = middle;
-                cause = limit;
-            }
-            Some(None) => within = middle,
-            None => break,
-        }
-    }
-    Lock {
-        at: within,
-        cause: cause.into(),
-        kind: LockKind::JointLimit,
-    }
-}
-
-/// Halvings of a step of a sweep: down to the rounding of the swept value.
-const HALVINGS: usize = 52;
-
 impl Lock {
     fn on_way(from: f64, to: f64, cause: SolveError) -> Self {
         let share = match cause {
@@ -198,8 +173,12 @@ impl Lock {
         };
         // A sweep to no finite value stops where it is.
         let way = if to.is_finite() { to - from } else { 0.0 };
+        Self::at(from + way * share, cause)
+    }
+
+    fn at(at: f64, cause: SolveError) -> Self {
         Self {
-            at: from + way * share,
+            at,
             kind: LockKind::of(&cause),
             cause,
         }

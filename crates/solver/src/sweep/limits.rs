@@ -1,0 +1,247 @@
+//! Where a sweep must stop: at a lock of the linkage, or earlier at a limit that it could pass: of a ball joint, or of
+//! how flat a wheel may lie.
+//!
+//! Such a limit may be passed and left again between two poses of a sweep. So every stretch between two poses is looked
+//! through. It is safe if what is left up to each limit at its two ends covers whatever the turn of knuckle and rod may use up, or
+//! if that turn is small and the tangents at the two ends meet before the limit; otherwise it is halved.
+
+use super::Lock;
+use crate::error::{Fault, Member, SolveError};
+use crate::frame::{Side, Vector};
+use crate::joints::JointLimits;
+use crate::pose::{AxlePose, CornerPose, FLATTEST_WHEEL};
+use crate::twist::Twist;
+
+/// What is left up to a limit at a pose, as a sine, and how fast that changes along a sweep.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Margin {
+    pub(crate) left: f64,
+    /// Per unit of the swept value.
+    pub(crate) rate: f64,
+}
+
+impl Margin {
+    /// Without any limit.
+    const NONE: Self = Self {
+        left: f64::MAX,
+        rate: 0.0,
+    };
+
+    /// Whether a stretch between two poses within a limit stays within it, if what is left has one valley on it at most:
+    /// the valley cannot be lower than where the tangents at the two ends meet.
+    fn holds_up_to(&self, to: &Self, span: f64) -> bool {
+        let (falls, rises) = (self.rate * span, to.rate * span);
+        if falls >= 0.0 || rises <= 0.0 {
+            return true;
+        }
+        let share = (to.left - self.left - rises) / (falls - rises);
+        self.left + falls * share >= -ROUNDING
+    }
+}
+
+/// What rounding may make of nothing left.
+const ROUNDING: f64 = 1e-13;
+
+/// What a sweep sweeps.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Swept {
+    /// The steering input.
+    Input,
+    /// The travel of both wheels.
+    Travel,
+}
+
+impl Swept {
+    /// Motion of a knuckle per unit of the swept value.
+    pub(crate) fn knuckle(self, corner: &CornerPose) -> Twist {
+        match (self, corner.per_travel) {
+            (Self::Travel, Some(motion)) => motion,
+            _ => corner.per_input,
+        }
+    }
+
+    /// A rate of the drive per unit of input, per unit of the swept value.
+    pub(crate) fn drive(self, per_input: &Vector) -> Vector {
+        match self {
+            Self::Input => *per_input,
+            Self::Travel => Vector::zeros(),
+        }
+    }
+}
+
+/// A pose of a sweep with its swept value.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Stand {
+    pub(super) pose: AxlePose,
+    pub(super) at: f64,
+}
+
+/// What stops a sweep, and how to pose along it.
+pub(super) struct Limits<'a, P> {
+    pub(super) joints: Option<&'a JointLimits>,
+    pub(super) swept: Swept,
+    pub(super) pose: &'a P,
+}
+
+/// The end of a stretch.
+enum End {
+    Within(Box<Stand>),
+    /// Beyond a limit that the linkage could pass.
+    Beyond(SolveError),
+    /// The linkage locks before.
+    Locked(SolveError),
+}
+
+/// Share of a stretch that is left out before a lock, one after the other until there is a pose: next to a lined-up arm
+/// rounding leaves none.
+const BEFORE_LOCK: [f64; 5] = [1e-9, 1e-7, 1e-5, 1e-3, 1e-2];
+
+/// Turn of a knuckle and its rod, rad, over which what is left up to a limit has one valley at most.
+const KNOWN_TURN: f64 = 0.2;
+
+/// Halvings of a stretch: down to the rounding of the swept value.
+const HALVINGS: u32 = 52;
+
+/// Halvings of a stretch that is looked through for a limit passed and left again.
+const FINEST: u32 = 26;
+
+impl<P> Limits<'_, P>
+where
+    P: Fn(&AxlePose, f64) -> Result<AxlePose, SolveError>,
+{
+    /// The next pose of a sweep, or the lock that is met before.
+    pub(super) fn step(&self, from: &Stand, to: f64) -> Result<Stand, Lock> {
+        match self.end(from, to) {
+            End::Within(next) => match self.passed(from, &next, FINEST) {
+                Some(lock) => Err(lock),
+                None => Ok(*next),
+            },
+            End::Beyond(cause) => Err(self.first(from, to, cause)),
+            End::Locked(cause) => {
+                let lock = self.lock(from, to, cause);
+                Err(self.before(from, &lock).unwrap_or(lock))
+            }
+        }
+    }
+
+    fn end(&self, from: &Stand, at: f64) -> End {
+        match (self.pose)(&from.pose, at) {
+            Ok(pose) => match self.joints.and_then(|joints| joints.exceeded(&pose)) {
+                Some(limit) => End::Beyond(limit.into()),
+                None => End::Within(Box::new(Stand { pose, at })),
+            },
+            Err(
+                cause @ SolveError::Degenerate {
+                    fault: Fault::WheelLiesFlat,
+                    ..
+                },
+            ) => End::Beyond(cause),
+            Err(cause) => End::Locked(cause),
+        }
+    }
+
+    /// The lock of a linkage that has no pose at the end of a stretch.
+    fn lock(&self, from: &Stand, to: f64, cause: SolveError) -> Lock {
+        match cause {
+            // The end lies so near before a lined-up arm that rounding leaves no pose: the arm is met farther on.
+            SolveError::OutOfReach(miss)
+                if miss.member == Member::Suspension && miss.reached >= 1.0 =>
+            {
+                let farther = to + (to - from.at);
+                match (self.pose)(&from.pose, farther) {
+                    Err(cause) => Lock::on_way(from.at, farther, cause),
+                    Ok(_) => Lock::on_way(from.at, to, cause),
+                }
+            }
+            _ => Lock::on_way(from.at, to, cause),
+        }
+    }
+
+    /// A limit met before a lock.
+    fn before(&self, from: &Stand, lock: &Lock) -> Option<Lock> {
+        let way = lock.at - from.at;
+        for left_out in BEFORE_LOCK {
+            let at = lock.at - way * left_out;
+            match self.end(from, at) {
+                End::Within(next) => return self.passed(from, &next, FINEST),
+                End::Beyond(cause) => return Some(self.first(from, at, cause)),
+                End::Locked(_) => {}
+            }
+        }
+        None
+    }
+
+    /// The first limit on a stretch whose end lies beyond one.
+    fn first(&self, from: &Stand, beyond: f64, cause: SolveError) -> Lock {
+        let (mut within, mut beyond, mut cause) = (*from, beyond, cause);
+        for _ in 0..HALVINGS {
+            let middle = 0.5 * (within.at + beyond);
+            match self.end(&within, middle) {
+                End::Within(next) => {
+                    if let Some(lock) = self.passed(&within, &next, FINEST) {
+                        return lock;
+                    }
+                    within = *next;
+                }
+                End::Beyond(nearer) => (beyond, cause) = (middle, nearer),
+                End::Locked(cause) => return Lock::on_way(within.at, middle, cause),
+            }
+        }
+        Lock::at(within.at, cause)
+    }
+
+    /// A limit that is passed and left again between two poses within it.
+    fn passed(&self, from: &Stand, to: &Stand, halvings: u32) -> Option<Lock> {
+        if halvings == 0 || self.safe(from, to) {
+            return None;
+        }
+        let middle = 0.5 * (from.at + to.at);
+        match self.end(from, middle) {
+            End::Within(next) => self
+                .passed(from, &next, halvings - 1)
+                .or_else(|| self.passed(&next, to, halvings - 1)),
+            End::Beyond(cause) => Some(self.first(from, middle, cause)),
+            End::Locked(cause) => Some(self.lock(from, middle, cause)),
+        }
+    }
+
+    fn safe(&self, from: &Stand, to: &Stand) -> bool {
+        let span = to.at - from.at;
+        let [left, right] = Side::BOTH
+            .map(|side| turn_between(from.pose.corners.get(side), to.pose.corners.get(side)));
+        let turn = left.max(right);
+        let pairs = self.margins(&from.pose).into_iter();
+        pairs.zip(self.margins(&to.pose)).all(|(from, to)| {
+            let covers_turn = from.left + to.left >= 2.0 * turn;
+            covers_turn || (turn <= KNOWN_TURN && from.holds_up_to(&to, span))
+        })
+    }
+
+    fn margins(&self, pose: &AxlePose) -> [Margin; 6] {
+        let [left, right] = Side::BOTH.map(|side| {
+            let corner = pose.corners.get(side);
+            let lean = corner.spin_axis.z;
+            let rate = self
+                .swept
+                .knuckle(corner)
+                .angular
+                .cross(&corner.spin_axis)
+                .z;
+            Margin {
+                left: FLATTEST_WHEEL - lean.abs(),
+                rate: -rate * lean.signum(),
+            }
+        });
+        let [a, b, c, d] = self
+            .joints
+            .map_or([Margin::NONE; 4], |joints| joints.margins(pose, self.swept));
+        [left, right, a, b, c, d]
+    }
+}
+
+/// How much a knuckle and its rod turn between two poses, rad.
+fn turn_between(from: &CornerPose, to: &CornerPose) -> f64 {
+    let rod = |corner: &CornerPose| (corner.steering_arm - corner.rod_inner).normalize();
+    let knuckle = from.knuckle.rotation.angle_to(&to.knuckle.rotation);
+    knuckle + (rod(to) - rod(from)).norm()
+}
