@@ -128,6 +128,9 @@ impl Steerloft {
                 self.view.column = Column::Curves;
             }
             Command::SideView => self.view.views.toggle_side(),
+            Command::Show(overlay) => self.view.views.toggle(overlay),
+            Command::FitTurn => self.view.views.fit_turn(),
+            Command::Measure => self.view.views.toggle_measuring(),
             Command::ResetCursor => {
                 self.bench.set_cursor(Cursor::STATIC);
             }

@@ -8,6 +8,7 @@ use steerloft_setup::supplied::SUPPLIED;
 use crate::state::CurveKind;
 use crate::theme::ThemeChoice;
 use crate::ui::Column;
+use crate::ui::views::Overlay;
 
 /// Something the user can ask for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -50,6 +51,12 @@ pub enum Command {
     Curve(CurveKind),
     /// Show or hide the side view.
     SideView,
+    /// Show or hide something in the views.
+    Show(Overlay),
+    /// Show the car with its turn-centre lines down to the rear axle.
+    FitTurn,
+    /// Begin or end measuring in the views.
+    Measure,
     /// Put steering and travel back to rest.
     ResetCursor,
     /// Choose a theme.
@@ -64,7 +71,8 @@ impl Command {
         let cars = (0..SUPPLIED.len()).map(Self::New);
         let columns = Column::ALL.map(Self::Column);
         let curves = CurveKind::ALL.map(Self::Curve);
-        cars.chain(columns).chain(curves).chain([
+        let overlays = Overlay::ALL.map(Self::Show);
+        cars.chain(columns).chain(curves).chain(overlays).chain([
             Self::Open,
             Self::Save,
             Self::SaveAs,
@@ -81,6 +89,8 @@ impl Command {
             Self::FitViews,
             Self::FitCurves,
             Self::SideView,
+            Self::FitTurn,
+            Self::Measure,
             Self::ResetCursor,
             Self::Theme(ThemeChoice::Light),
             Self::Theme(ThemeChoice::Dark),
@@ -113,6 +123,9 @@ impl Command {
             Self::Column(Column::Figures) => "Figures",
             Self::Curve(kind) => kind.title(),
             Self::SideView => "Side view",
+            Self::Show(overlay) => overlay.title(),
+            Self::FitTurn => "Fit turn centre",
+            Self::Measure => "Measure",
             Self::ResetCursor => "Straight ahead at rest",
             Self::Theme(ThemeChoice::Light) => "Light",
             Self::Theme(ThemeChoice::Dark) => "Dark",
@@ -147,6 +160,9 @@ impl Command {
             Self::Column(Column::Figures) => "Show every figure in the column on the right",
             Self::Curve(kind) => kind.meaning(),
             Self::SideView => "Show or hide the view from the left",
+            Self::Show(overlay) => overlay.meaning(),
+            Self::FitTurn => "Show the car with its turn-centre lines down to the rear axle",
+            Self::Measure => "Measure between two places clicked in the views",
             Self::ResetCursor => "Put steering input and wheel travel back to zero",
             Self::Theme(ThemeChoice::Light) => "Dark ink on light paper",
             Self::Theme(ThemeChoice::Dark) => "Light ink on dark ground",
@@ -178,6 +194,12 @@ impl Command {
             Self::Column(Column::Curves) => (Modifiers::COMMAND, Key::Num1),
             Self::Column(Column::Figures) => (Modifiers::COMMAND, Key::Num2),
             Self::SideView => (Modifiers::COMMAND, Key::Num3),
+            Self::Show(Overlay::TurnLines) => (Modifiers::COMMAND, Key::Num4),
+            Self::Show(Overlay::Envelope) => (Modifiers::COMMAND, Key::Num5),
+            Self::Show(Overlay::RodGaps) => (Modifiers::COMMAND, Key::Num6),
+            Self::Show(Overlay::SpacerButtons) => (Modifiers::COMMAND, Key::Num7),
+            Self::FitTurn => (Modifiers::COMMAND, Key::Num9),
+            Self::Measure => (Modifiers::COMMAND, Key::M),
             Self::ResetCursor => (Modifiers::COMMAND, Key::R),
             Self::About => (Modifiers::NONE, Key::F1),
             Self::New(_) | Self::Curve(_) | Self::Theme(_) => return None,

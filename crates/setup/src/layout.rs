@@ -27,6 +27,8 @@ pub struct Layout {
     pub servo: Option<ServoBox>,
     /// The spacers of every stack, where they sit.
     pub stacks: Vec<StackPlace>,
+    /// From a tie rod's ball to the open end of its cup, mm.
+    pub cup_length: f64,
 }
 
 /// The servo's case, a box along chassis axes.
@@ -62,6 +64,7 @@ pub fn layout(setup: &Setup) -> Layout {
     Layout {
         servo: servo_box(setup, &axle),
         stacks: stack_places(setup, &axle),
+        cup_length: setup.car.tie_rod.cup_length,
         axle,
     }
 }

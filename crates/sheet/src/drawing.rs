@@ -245,6 +245,16 @@ pub enum Role {
     Servo,
     /// One spacer of a stack.
     Spacer,
+    /// A wheel's tyre at an end of its travel.
+    Envelope,
+    /// Where a steering axis meets the road.
+    GroundPoint,
+    /// A wheel's axis, drawn on to the line of the rear axle.
+    WheelAxis,
+    /// The axis that the outer wheel would need to meet the inner one's on the line of the rear axle.
+    IdealAxis,
+    /// The line of the rear axle.
+    RearAxle,
     /// A line of a frame, a table or a scale bar on paper.
     Rule,
     /// A filled field of a scale bar on paper.

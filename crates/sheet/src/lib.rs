@@ -19,7 +19,7 @@ mod style;
 mod text;
 
 pub use drawing::{Anchor, Bounds, Drawing, Outline, Role, Shape, Text, View};
-pub use front_end::front_end;
+pub use front_end::{StackStand, front_end, stack_stands, turn_lines, wheel_outlines};
 pub use page::{
     Ink, Page, Paper, Placed, SheetError, SheetRequest, ViewPicture, blank_sheet, drawing_page,
     measuring_form, picture_of_chart, picture_of_curve, picture_of_view, setup_sheet,

@@ -123,7 +123,7 @@ fn reference_curve(trace: Trace) -> Style {
 fn current(role: Role) -> Style {
     match role {
         Role::CentreLine => line(INK, 0.18, CHAIN),
-        Role::AxleLine => line(GREY, 0.15, CHAIN),
+        Role::AxleLine | Role::RearAxle => line(GREY, 0.15, CHAIN),
         Role::Chassis => line(GREY, 0.5, FULL),
         Role::Road => line(INK, 0.4, FULL),
         Role::Tyre => Style {
@@ -142,7 +142,7 @@ fn current(role: Role) -> Style {
         Role::SpinAxle => solid(Colour(0xe3, 0xe6, 0xe9), 0.18),
         Role::Knuckle => solid(Colour(0xc2, 0xca, 0xd4), 0.25),
         Role::Kingpin => solid(Colour(0xf4, 0xf5, 0xf6), 0.2),
-        Role::KingpinAxis | Role::DriveAxis => line(INK, 0.13, FINE_CHAIN),
+        Role::KingpinAxis | Role::DriveAxis | Role::WheelAxis => line(INK, 0.13, FINE_CHAIN),
         Role::SteeringArm => solid(Colour(0xa9, 0xb6, 0xc5), 0.25),
         Role::Arm => solid(Colour(0xdf, 0xe7, 0xef), 0.22),
         Role::Hinge => solid(Colour(0xc2, 0xca, 0xd4), 0.18),
@@ -161,7 +161,9 @@ fn current(role: Role) -> Style {
             dashes: FULL,
         },
         Role::Spacer => solid(Colour(0xe5, 0x8a, 0x3c), 0.13),
-        Role::Rule => line(INK, 0.18, FULL),
+        Role::Envelope => line(PALE, 0.13, FULL),
+        Role::IdealAxis => line(GREY, 0.18, DASHES),
+        Role::GroundPoint | Role::Rule => line(INK, 0.18, FULL),
         Role::Caption => writing(SLATE),
         Role::Label => writing(INK),
     }

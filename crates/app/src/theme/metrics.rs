@@ -33,6 +33,12 @@ impl Metrics {
     pub const HANDLE_RADIUS: f32 = 5.0;
     /// Radius within which a handle is hit.
     pub const HANDLE_REACH: f32 = 12.0;
+    /// Radius within which a finger takes a handle.
+    pub const FINGER_REACH: f32 = 26.0;
+    /// Side of a button drawn beside a part.
+    pub const PART_BUTTON: f32 = 17.0;
+    /// Side of such a button on a touch screen.
+    pub const FINGER_BUTTON: f32 = 30.0;
     /// Pointer movement after which a drag is known to be one.
     pub const DRAG_THRESHOLD: f32 = 4.0;
 }

@@ -3,6 +3,7 @@
 use eframe::egui::{self, Align, Button, Context, Layout, MenuBar, Panel, Ui};
 use steerloft_setup::supplied::SUPPLIED;
 
+use super::views::Overlay;
 use super::{Column, Intent, Intents, ViewState, panel_frame};
 use crate::commands::Command;
 use crate::state::{Bench, CurveKind};
@@ -94,10 +95,15 @@ fn view_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents
     let views = [
         Command::FitViews,
         Command::FitCurves,
+        Command::FitTurn,
         Command::SideView,
+        Command::Measure,
         Command::ResetCursor,
     ];
     items(ui, &views, look, intents);
+    ui.menu_button("Show in the views", |ui| {
+        items(ui, &Overlay::ALL.map(Command::Show), look, intents);
+    });
     ui.separator();
     items(ui, &Column::ALL.map(Command::Column), look, intents);
     ui.menu_button("Choose curves", |ui| {
@@ -163,6 +169,8 @@ fn look_of(command: Command, bench: &Bench, view: &ViewState, theme: ThemeChoice
         Command::FitCurves => look.ticked = Some(view.curves.fitted),
         Command::Column(column) => look.ticked = Some(view.column == column),
         Command::Curve(kind) => look.ticked = Some(view.curves.has(kind)),
+        Command::Show(overlay) => look.ticked = Some(view.views.switches().has(overlay)),
+        Command::Measure => look.ticked = Some(view.views.measuring().is_some()),
         Command::SideView => look.ticked = Some(view.views.has_side()),
         Command::Theme(choice) => look.ticked = Some(choice == theme),
         _ => {}

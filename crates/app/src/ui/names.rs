@@ -1,6 +1,7 @@
 //! Plain names of the car's places and pivots.
 
 use steerloft_setup::adjustment::{Place, PointName};
+use steerloft_sheet::View;
 use steerloft_solver::frame::Side;
 
 /// Places in the order in which groups of adjustments are listed.
@@ -37,6 +38,13 @@ pub fn pivot(name: PointName, side: Side) -> String {
     } else {
         format!("{point}, {side}")
     }
+}
+
+/// Short name of a view within a text, such as "top view".
+#[must_use]
+pub fn view(view: View) -> String {
+    let title = view.title().split(',').next().unwrap_or_default();
+    title.to_lowercase()
 }
 
 /// A text with a capital first letter.

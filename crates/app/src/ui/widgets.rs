@@ -132,3 +132,41 @@ pub fn segments<'a>(
     });
     clicked
 }
+
+/// The spacers of a stack, such as "2 \u{d7} 1 + 0.5 mm".
+#[must_use]
+pub fn spacers(spacers: Option<&[f64]>) -> String {
+    let Some(spacers) = spacers else {
+        return String::new();
+    };
+    let mut runs: Vec<(f64, usize)> = Vec::new();
+    for &thickness in spacers {
+        match runs.last_mut() {
+            Some((last, count)) if (*last - thickness).abs() < 1e-9 => *count += 1,
+            _ => runs.push((thickness, 1)),
+        }
+    }
+    if runs.is_empty() {
+        return "no spacers".to_owned();
+    }
+    let runs: Vec<String> = runs
+        .iter()
+        .map(|&(thickness, count)| match count {
+            1 => format::short(thickness, 3),
+            count => format!("{count} \u{d7} {}", format::short(thickness, 3)),
+        })
+        .collect();
+    format!("{} mm", runs.join(" + "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::spacers;
+
+    #[test]
+    fn equal_spacers_are_counted() {
+        assert_eq!(spacers(Some(&[1.0, 1.0, 0.5])), "2 \u{d7} 1 + 0.5 mm");
+        assert_eq!(spacers(Some(&[])), "no spacers");
+        assert_eq!(spacers(None), "");
+    }
+}

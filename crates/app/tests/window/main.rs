@@ -11,3 +11,4 @@ mod pictures;
 mod reference;
 mod setups;
 mod trouble;
+mod views;

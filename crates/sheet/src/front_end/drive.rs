@@ -16,7 +16,7 @@ pub(super) fn add(parts: &mut Parts, layout: &Layout, pose: &AxlePose, sizes: Pr
         let case = (Role::Servo, cuboid(parts.view, &servo.centre, &servo.size));
         parts.add(Layer::Case, &servo.centre, None, [case]);
     }
-    stacks::add_packing(parts, layout, sizes);
+    stacks::add_packing(parts, layout, pose);
     match &layout.axle.drive {
         Drive::SwingArm(arm) => swing_arm::add(parts, layout, arm, &pose.drive, sizes),
         Drive::TwinCrank(_) => linkage::add_cranks(parts, layout, &pose.drive, sizes),

@@ -34,9 +34,8 @@ pub(super) fn add_cranks(
         shaft.add(parts, sizes);
     }
     for link in layout.axle.drive.links(drive) {
-        rods::add_link(parts, [link.from, link.to], None, sizes);
+        rods::add_link(parts, [link.from, link.to], sizes);
     }
-    stacks::add_on_cranks(parts, layout, drive, sizes);
     add_seats(parts, layout, drive, sizes);
 }
 

@@ -16,6 +16,7 @@ mod rods;
 mod shaft;
 mod stacks;
 mod swing_arm;
+mod turn_lines;
 mod wheel;
 
 use steerloft_setup::adjustment::PointName;
@@ -29,6 +30,10 @@ use self::proportions::Proportions;
 use self::stacks::Seat;
 use crate::drawing::{Drawing, View};
 
+pub use stacks::{StackStand, stack_stands};
+pub use turn_lines::turn_lines;
+pub use wheel::wheel_outlines;
+
 /// Draws both front corners, the steering drive between them, and the lines they are measured from.
 ///
 /// `pose` is a pose of `layout`'s axle. Millimetres, in the plane of the view; every coordinate is finite for
@@ -38,7 +43,7 @@ pub fn front_end(layout: &Layout, pose: &AxlePose, view: View) -> Drawing {
     let sizes = Proportions::of(pose);
     let mut parts = Parts::new(view);
     drive::add(&mut parts, layout, pose, sizes);
-    stacks::add_on_chassis(&mut parts, layout, pose, sizes);
+    stacks::add_under_points(&mut parts, layout, pose, sizes);
     // The far corner first, so that the near one lies over it at equal depth.
     for side in [Side::Right, Side::Left] {
         add_corner(&mut parts, layout, pose, side, sizes);
@@ -72,7 +77,7 @@ fn add_corner(parts: &mut Parts, layout: &Layout, pose: &AxlePose, side: Side, s
     kingpin::add(parts, corner, &kingpin, suspension, sizes);
     stacks::add_seat(parts, &seat, side, sizes);
     arms::add(parts, suspension, corner, sizes);
-    rods::add(parts, corner, sizes);
+    rods::add(parts, corner, layout.cup_length, sizes);
     let ground = datum::ground_point(corner, &layout.axle.road);
     kingpin::add_axis(parts, corner, &kingpin, ground, sizes);
 }

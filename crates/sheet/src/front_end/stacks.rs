@@ -4,12 +4,15 @@ use steerloft_setup::adjustment::PointName;
 use steerloft_setup::layout::{Layout, StackPlace};
 use steerloft_solver::Isometry3;
 use steerloft_solver::frame::{Point, Side, Vector};
-use steerloft_solver::pose::{AxlePose, DrivePose, Link};
+use steerloft_solver::pose::{AxlePose, Link};
 
 use super::parts::{Layer, Parts};
 use super::proportions::Proportions;
 use crate::drawing::Role;
 use crate::solid::{cuboid, cylinder};
+
+/// Size of packing across the servo's case, as a share of the case.
+const PACKING_SHARE: f64 = 0.86;
 
 /// How a ball stands on the lever that carries it: stud, spacers, face of the lever.
 #[derive(Debug, Clone, PartialEq)]
@@ -92,103 +95,196 @@ fn add_slice(parts: &mut Parts, slice: [Point; 2], side: Side, sizes: Proportion
     );
 }
 
-/// Adds the stacks that stand on the chassis: under hinges and bearings.
-pub(super) fn add_on_chassis(
+/// Where a stack of spacers stands in a pose.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StackStand {
+    /// Index of its adjustment in the car.
+    pub adjustment: usize,
+    /// The point that the stack carries.
+    pub point: PointName,
+    /// Its side; what both sides share is there once, as the left side's.
+    pub side: Side,
+    /// Its end towards what it carries, chassis axes, mm.
+    pub top: Point,
+    /// Its other end; the same for an empty stack.
+    pub foot: Point,
+    /// Unit vector along the stack, towards what it carries.
+    pub direction: Vector,
+}
+
+/// Where every stack of the car stands in a pose, those without spacers included.
+#[must_use]
+pub fn stack_stands(layout: &Layout, pose: &AxlePose) -> Vec<StackStand> {
+    let sizes = Proportions::of(pose);
+    let mut stands: Vec<StackStand> = Vec::new();
+    for stack in &layout.stacks {
+        let Some((mut top, direction)) = upper_end(layout, stack, pose, sizes) else {
+            continue;
+        };
+        let above = |stand: &&StackStand| stand.point == stack.point && stand.side == stack.side;
+        if let Some(above) = stands.iter().rfind(above) {
+            top = above.foot;
+        }
+        let height: f64 = stack.spacers.iter().sum();
+        stands.push(StackStand {
+            adjustment: stack.adjustment,
+            point: stack.point,
+            side: stack.side,
+            top,
+            foot: top - direction * height,
+            direction,
+        });
+    }
+    stands
+}
+
+/// Upper end and direction of the first stack under a point; none for a direction, under which nothing stands.
+fn upper_end(
+    layout: &Layout,
+    stack: &StackPlace,
+    pose: &AxlePose,
+    sizes: Proportions,
+) -> Option<(Point, Vector)> {
+    if stack.point == PointName::DriveAxis {
+        return Some(match &layout.servo {
+            Some(servo) => {
+                let (axis, sign) = packing_axis(&stack.direction);
+                let mut face = servo.centre;
+                face[axis] -= sign * servo.size[axis] / 2.0;
+                let mut direction = Vector::zeros();
+                direction[axis] = sign;
+                (face, direction)
+            }
+            None => (stack.top, stack.direction),
+        });
+    }
+    let (point, carrier) = carried_point(layout, stack, pose)?;
+    let direction = carrier.rotation * stack.direction;
+    Some((point - direction * sizes.stand_off(), direction))
+}
+
+/// The point that a stack carries in a pose, and the motion of the body that it stands on.
+fn carried_point(
+    layout: &Layout,
+    stack: &StackPlace,
+    pose: &AxlePose,
+) -> Option<(Point, Isometry3<f64>)> {
+    let corner = pose.corners.get(stack.side);
+    // Stacks on a crank stand along its axis, a direction that does not turn with it.
+    let still = Isometry3::identity();
+    Some(match stack.point {
+        PointName::SteeringArm => (corner.steering_arm, corner.knuckle),
+        PointName::RodInner => (
+            *pose.drive.rod_inner.get(stack.side),
+            *pose.drive.carrier.get(stack.side),
+        ),
+        PointName::WheelCentre => (corner.wheel_centre, corner.knuckle),
+        PointName::KingpinLower => (corner.kingpin_lower, still),
+        PointName::KingpinUpper => (corner.kingpin_upper, still),
+        PointName::UpperHingeFront
+        | PointName::UpperHingeRear
+        | PointName::LowerHingeFront
+        | PointName::LowerHingeRear
+        | PointName::CrankAxis
+        | PointName::DriveAxis => (stack.top, still),
+        PointName::CrossBall | PointName::DragServo | PointName::DragCrank => {
+            (crank_ball(layout, stack, pose)?, still)
+        }
+        PointName::SpinAxis
+        | PointName::DriveDirection
+        | PointName::SlideDirection
+        | PointName::CrankDirection => return None,
+    })
+}
+
+/// A ball of drag link or cross link.
+fn crank_ball(layout: &Layout, stack: &StackPlace, pose: &AxlePose) -> Option<Point> {
+    let mut links = layout.axle.drive.links(&pose.drive);
+    let (drag, cross): (Link, Link) = (links.next()?, links.next()?);
+    match (stack.point, stack.side) {
+        (PointName::DragServo, _) => Some(drag.from),
+        (PointName::DragCrank, _) => Some(drag.to),
+        (PointName::CrossBall, Side::Left) => Some(cross.from),
+        (PointName::CrossBall, Side::Right) => Some(cross.to),
+        _ => None,
+    }
+}
+
+/// Adds the stacks that stand under a hinge, a bearing, a shaft or a ball of the steering cranks.
+///
+/// Those under a tie rod's balls belong to the balls' seats, and packing to the servo's case.
+pub(super) fn add_under_points(
     parts: &mut Parts,
     layout: &Layout,
     pose: &AxlePose,
     sizes: Proportions,
 ) {
-    for stack in &layout.stacks {
-        let carrier = match stack.point {
-            PointName::SteeringArm
-            | PointName::RodInner
-            | PointName::DriveAxis
-            | PointName::DriveDirection
-            | PointName::SlideDirection
-            | PointName::CrankDirection
-            | PointName::CrossBall
-            | PointName::DragServo
-            | PointName::DragCrank => continue,
-            PointName::WheelCentre | PointName::SpinAxis => pose.corners.get(stack.side).knuckle,
-            PointName::KingpinLower
-            | PointName::KingpinUpper
-            | PointName::UpperHingeFront
-            | PointName::UpperHingeRear
-            | PointName::LowerHingeFront
-            | PointName::LowerHingeRear
-            | PointName::CrankAxis => Isometry3::identity(),
+    for (stack, stand) in placed(layout, pose) {
+        let belongs_elsewhere = match stack.point {
+            PointName::SteeringArm | PointName::RodInner => true,
+            PointName::DriveAxis => layout.servo.is_some(),
+            _ => false,
         };
-        let direction = carrier.rotation * stack.direction;
-        add_under(parts, stack, carrier * stack.top, direction, sizes);
-    }
-}
-
-/// Adds the stacks under the balls of drag link and cross link.
-///
-/// They stand along the axis of the crank or arm that carries them, a direction that does not turn with it.
-pub(super) fn add_on_cranks(
-    parts: &mut Parts,
-    layout: &Layout,
-    drive: &DrivePose,
-    sizes: Proportions,
-) {
-    let links: Vec<Link> = layout.axle.drive.links(drive).collect();
-    let [drag, cross] = links[..] else {
-        return;
-    };
-    for stack in &layout.stacks {
-        let ball = match (stack.point, stack.side) {
-            (PointName::DragServo, _) => drag.from,
-            (PointName::DragCrank, _) => drag.to,
-            (PointName::CrossBall, Side::Left) => cross.from,
-            (PointName::CrossBall, Side::Right) => cross.to,
-            _ => continue,
-        };
-        add_under(parts, stack, ball, stack.direction, sizes);
-    }
-}
-
-/// Adds the spacers of a stack that ends under a point.
-fn add_under(
-    parts: &mut Parts,
-    stack: &StackPlace,
-    point: Point,
-    direction: Vector,
-    sizes: Proportions,
-) {
-    let mut top = point - direction * sizes.stand_off();
-    for thickness in stack.spacers.iter().rev() {
-        let below = top - direction * *thickness;
-        add_slice(parts, [top, below], stack.side, sizes);
-        top = below;
+        if !belongs_elsewhere {
+            for slice in slices(stack, &stand) {
+                add_slice(parts, slice, stack.side, sizes);
+            }
+        }
     }
 }
 
 /// Adds the packing under the servo's case, on the side that its mounts stand on.
-pub(super) fn add_packing(parts: &mut Parts, layout: &Layout, sizes: Proportions) {
+pub(super) fn add_packing(parts: &mut Parts, layout: &Layout, pose: &AxlePose) {
+    let Some(servo) = &layout.servo else {
+        return;
+    };
     let view = parts.view;
-    let mut depth_used = 0.0;
-    for stack in stacks_at(layout, (PointName::DriveAxis, Side::Left)) {
-        let Some(servo) = &layout.servo else {
-            let mut top = stack.top;
-            for thickness in stack.spacers.iter().rev() {
-                let below = top - stack.direction * *thickness;
-                add_slice(parts, [top, below], Side::Left, sizes);
-                top = below;
-            }
+    for (stack, stand) in placed(layout, pose) {
+        if stack.point != PointName::DriveAxis {
             continue;
-        };
-        let axis = stack.direction.iamax();
-        let sign = stack.direction[axis].signum();
-        for thickness in stack.spacers.iter().rev() {
-            let mut size = servo.size * 0.86;
-            size[axis] = *thickness;
+        }
+        let (axis, _) = packing_axis(&stack.direction);
+        for slice in slices(stack, &stand) {
             let mut centre = servo.centre;
-            centre[axis] -= sign * (servo.size[axis] / 2.0 + depth_used + thickness / 2.0);
-            depth_used += thickness;
-            let slice = (Role::Spacer, cuboid(view, &centre, &size));
-            parts.add(Layer::Case, &centre, None, [slice]);
+            centre[axis] = f64::midpoint(slice[0][axis], slice[1][axis]);
+            let mut size = servo.size * PACKING_SHARE;
+            size[axis] = (slice[1][axis] - slice[0][axis]).abs();
+            let packing = (Role::Spacer, cuboid(view, &centre, &size));
+            parts.add(Layer::Case, &centre, None, [packing]);
         }
     }
+}
+
+/// Stacks with where they stand.
+fn placed<'a>(
+    layout: &'a Layout,
+    pose: &AxlePose,
+) -> impl Iterator<Item = (&'a StackPlace, StackStand)> {
+    let stands = stack_stands(layout, pose).into_iter();
+    stands.filter_map(|stand| {
+        let stack = layout.stacks.iter().find(|stack| {
+            stack.adjustment == stand.adjustment
+                && stack.point == stand.point
+                && stack.side == stand.side
+        })?;
+        Some((stack, stand))
+    })
+}
+
+/// Ends of each spacer of a stack, from its upper end down.
+fn slices(stack: &StackPlace, stand: &StackStand) -> Vec<[Point; 2]> {
+    let mut top = stand.top;
+    let mut slices = Vec::new();
+    for thickness in stack.spacers.iter().rev() {
+        let below = top - stand.direction * *thickness;
+        slices.push([top, below]);
+        top = below;
+    }
+    slices
+}
+
+/// The chassis axis that packing lies along, and its sign from the packing to the case.
+fn packing_axis(direction: &Vector) -> (usize, f64) {
+    let axis = direction.iamax();
+    (axis, direction[axis].signum())
 }

@@ -1,10 +1,11 @@
 //! Wheel and tyre: a solid of revolution about the spin axis, seen truly at its camber and steer.
 
-use steerloft_solver::pose::CornerPose;
+use steerloft_solver::frame::Side;
+use steerloft_solver::pose::{AxlePose, CornerPose};
 
 use super::parts::{Layer, Parts};
 use super::proportions::Proportions;
-use crate::drawing::{Outline, Role, View};
+use crate::drawing::{Drawing, Outline, Role, Shape, View};
 use crate::solid::{Circle, SQUARE_ON, hull_of_wheel_circles};
 
 /// Rim radius against tyre radius.
@@ -44,6 +45,26 @@ pub(super) fn add(parts: &mut Parts, corner: &CornerPose, sizes: Proportions) {
     }
     parts.add(Layer::Wheels, &corner.wheel_centre, side, shapes);
     add_plane_line(parts, corner, sizes);
+}
+
+/// The outlines of both tyres in a pose, to be drawn lightly: where the wheels come to at an end of their travel.
+///
+/// In side view only the left one, which hides the other.
+#[must_use]
+pub fn wheel_outlines(pose: &AxlePose, view: View) -> Drawing {
+    let corners = [&pose.corners.left, &pose.corners.right];
+    let seen = corners
+        .into_iter()
+        .filter(|corner| view != View::Side || corner.side == Side::Left);
+    Drawing {
+        shapes: seen
+            .map(|corner| Shape {
+                role: Role::Envelope,
+                side: Some(corner.side),
+                outline: tyre(view, corner),
+            })
+            .collect(),
+    }
 }
 
 fn shoulder(corner: &CornerPose) -> f64 {

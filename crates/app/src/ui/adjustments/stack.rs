@@ -34,7 +34,9 @@ pub(super) fn show(ui: &mut Ui, row: &mut Row<'_>, intents: &mut Intents) {
         });
         step_button(ui, row, "+", "more", 1, intents);
         ui.add_space(4.0);
-        ui.weak(pieces(row.adjustment.spacers_for(total).as_deref()));
+        ui.weak(widgets::spacers(
+            row.adjustment.spacers_for(total).as_deref(),
+        ));
     });
 }
 
@@ -53,42 +55,5 @@ fn step_button(
         .on_hover_text(format!("To {}", format::value(row.adjustment, &next)));
     if response.clicked() {
         row.apply(next, intents);
-    }
-}
-
-/// The spacers of a stack, such as "2 \u{d7} 1 + 0.5 mm".
-fn pieces(spacers: Option<&[f64]>) -> String {
-    let Some(spacers) = spacers else {
-        return String::new();
-    };
-    let mut runs: Vec<(f64, usize)> = Vec::new();
-    for &thickness in spacers {
-        match runs.last_mut() {
-            Some((last, count)) if (*last - thickness).abs() < 1e-9 => *count += 1,
-            _ => runs.push((thickness, 1)),
-        }
-    }
-    if runs.is_empty() {
-        return "no spacers".to_owned();
-    }
-    let runs: Vec<String> = runs
-        .iter()
-        .map(|&(thickness, count)| match count {
-            1 => format::short(thickness, 3),
-            count => format!("{count} \u{d7} {}", format::short(thickness, 3)),
-        })
-        .collect();
-    format!("{} mm", runs.join(" + "))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::pieces;
-
-    #[test]
-    fn equal_spacers_are_counted() {
-        assert_eq!(pieces(Some(&[1.0, 1.0, 0.5])), "2 \u{d7} 1 + 0.5 mm");
-        assert_eq!(pieces(Some(&[])), "no spacers");
-        assert_eq!(pieces(None), "");
     }
 }

@@ -1,113 +1,99 @@
-//! Rings on the pivots that can be dragged.
+//! The pivots that can be dragged: what is done with them by pointer and keys.
 
 use eframe::egui::{
-    Align2, Color32, CornerRadius, EventFilter, Id, Key, Modifiers, Pos2, Rect, Response, RichText,
-    Sense, Stroke, TextStyle, Ui, Vec2, WidgetInfo, vec2,
+    EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Ui, Vec2,
+    WidgetInfo, vec2,
 };
 use steerloft_setup::adjustment::PointName;
 use steerloft_setup::handles::Handle;
 use steerloft_sheet::View;
 use steerloft_solver::frame::Side;
 
-use super::camera::Transform;
 use super::drag::{self, Drag};
+use super::grab::{Pointer, nearest};
 use super::pivot::{Posed, posed};
-use crate::format;
+use super::ring;
+use super::seen::Seen;
 use crate::state::{Bench, Change, Shown};
-use crate::theme::{Metrics, Tokens};
 use crate::ui::{Intent, Intents, ViewState, names};
 
-/// Length of the lines that show where a pivot may go, points.
-const WAY: f32 = 22.0;
-
 /// Arrow keys with their directions on screen.
-const ARROWS: [(Key, Vec2); 4] = [
+pub(super) const ARROWS: [(Key, Vec2); 4] = [
     (Key::ArrowLeft, vec2(-1.0, 0.0)),
     (Key::ArrowRight, vec2(1.0, 0.0)),
     (Key::ArrowUp, vec2(0.0, -1.0)),
     (Key::ArrowDown, vec2(0.0, 1.0)),
 ];
 
-/// A view as it is drawn.
-pub(super) struct Seen {
-    pub(super) view: View,
-    pub(super) area: Rect,
-    pub(super) transform: Transform,
-}
-
 /// A handle in a view.
-struct Ring<'a> {
-    handle: &'a Handle,
-    posed: Posed,
-    at: Pos2,
+pub(super) struct Ring<'a> {
+    pub(super) handle: &'a Handle,
+    pub(super) posed: Posed,
+    pub(super) at: Pos2,
 }
 
-/// Accessible name of a handle, such as "Outer tie-rod ball, left (Top view)".
+/// Accessible name of a handle, such as "Outer tie-rod ball, left (top view)".
 #[must_use]
 pub fn handle_name(point: PointName, side: Side, view: View) -> String {
-    let view = view
-        .title()
-        .split(',')
-        .next()
-        .unwrap_or_default()
-        .to_lowercase();
-    format!("{} ({view})", names::pivot(point, side))
+    format!("{} ({})", names::pivot(point, side), names::view(view))
 }
 
-/// Draws the handles of a view and takes what is done with them.
-pub(super) fn show(
-    ui: &mut Ui,
-    bench: &Bench,
-    shown: &Shown,
-    state: &mut ViewState,
-    intents: &mut Intents,
-    seen: &Seen,
-) {
+/// The handles that a view shows; where they overlap, the one nearest to the pointer comes last and so lies on top.
+pub(super) fn rings<'a>(ui: &Ui, shown: &'a Shown, seen: &Seen) -> Vec<Ring<'a>> {
     let mut rings: Vec<Ring<'_>> = shown
         .handles
         .iter()
-        // From the side the near corner hides the far one.
-        .filter(|handle| seen.view != View::Side || handle.side == Side::Left)
+        .filter(|handle| seen.shows(handle.side))
         .filter_map(|handle| {
             let posed = posed(shown, handle.point, handle.side)?;
-            let at = seen.transform.to_screen(seen.view.project(&posed.place));
+            let at = seen.at(&posed.place);
             seen.area.contains(at).then_some(Ring { handle, posed, at })
         })
         .collect();
-    // Where handles overlap, the one nearest to the pointer comes last and so lies on top.
     if let Some(pointer) = ui
         .input(|input| input.pointer.hover_pos())
         .filter(|at| seen.area.contains(*at))
     {
         rings.sort_by(|a, b| pointer.distance(b.at).total_cmp(&pointer.distance(a.at)));
     }
-    for ring in &rings {
-        show_ring(ui, bench, state, intents, seen, ring);
-    }
+    rings
 }
 
-fn show_ring(
+/// The handle that is meant where the pointer pressed, or is: the nearest one within its reach.
+pub(super) fn meant(ui: &Ui, rings: &[Ring<'_>]) -> Option<usize> {
+    let at = ui.input(|input| {
+        let pointer = &input.pointer;
+        pointer.press_origin().or(pointer.interact_pos())
+    })?;
+    // What is registered for a ring is a square, which reaches farther at its corners.
+    let reach = Pointer::of(ui).reach() * std::f32::consts::SQRT_2;
+    nearest(rings.iter().map(|ring| ring.at), at, reach)
+}
+
+/// Takes what is done with the handles of a view. The nearest one within the pointer's reach is meant, whatever part of
+/// which handle lies under it, and a finger reaches beyond their rings.
+pub(super) fn take(
     ui: &mut Ui,
     bench: &Bench,
     state: &mut ViewState,
     intents: &mut Intents,
     seen: &Seen,
-    ring: &Ring<'_>,
-) {
-    let Handle { point, side, .. } = *ring.handle;
-    let name = handle_name(point, side, seen.view);
-    let reach = Rect::from_center_size(ring.at, Vec2::splat(2.0 * Metrics::HANDLE_REACH))
-        .intersect(seen.area);
-    let response = ui.interact(
-        reach,
-        Id::unique(("handle", &name)),
-        Sense::click_and_drag(),
-    );
-    response.widget_info(|| WidgetInfo::labeled(eframe::egui::Role::Button, true, &name));
-    if response.drag_started_by(eframe::egui::PointerButton::Primary) {
-        let press = ui
-            .input(|input| input.pointer.press_origin())
-            .unwrap_or(ring.at);
+    rings: &[Ring<'_>],
+    ground: &Response,
+) -> Vec<Response> {
+    let responses: Vec<Response> = rings.iter().map(|ring| interact(ui, seen, ring)).collect();
+    let touched: Vec<&Response> = match Pointer::of(ui) {
+        Pointer::Fine => responses.iter().collect(),
+        Pointer::Finger => responses.iter().chain([ground]).collect(),
+    };
+    let started = touched
+        .iter()
+        .any(|response| response.drag_started_by(PointerButton::Primary));
+    if let Some(press) = ui.input(|input| input.pointer.press_origin())
+        && let Some(index) = meant(ui, rings).filter(|_| started)
+    {
+        let ring = &rings[index];
+        let Handle { point, side, .. } = *ring.handle;
         state.views.drag = Some(Drag::new(
             ring.handle.clone(),
             &ring.posed,
@@ -117,24 +103,63 @@ fn show_ring(
         ));
         intents.push(Intent::Select(Some((point, side))));
     }
-    if response.double_clicked() {
-        back_to_base(bench, ring.handle, intents);
-    } else if response.clicked() {
-        response.request_focus();
-        intents.push(Intent::Select(Some((point, side))));
+    // A click by key or screen reader has no place and means the one that has the focus.
+    let by_key = responses.iter().position(Response::clicked);
+    if let Some(clicked) = touched.iter().find(|response| response.clicked())
+        && let Some(index) = meant(ui, rings)
+            .filter(|_| clicked.interact_pointer_pos().is_some())
+            .or(by_key)
+    {
+        let ring = &rings[index];
+        if clicked.double_clicked() {
+            back_to_base(bench, ring.handle, intents);
+        } else {
+            responses[index].request_focus();
+            intents.push(Intent::Select(Some((ring.handle.point, ring.handle.side))));
+        }
     }
-    if response.has_focus() {
-        take_arrows(ui, bench, state, intents, seen, ring, &response);
+    for (ring, response) in rings.iter().zip(&responses) {
+        if response.has_focus() {
+            take_arrows(ui, bench, state, intents, seen, ring, response);
+        }
     }
-    let dragged = state
-        .views
-        .drag
-        .as_ref()
-        .filter(|drag| drag.is_of(point, side, seen.view));
-    let driven = dragged.and_then(Drag::adjustment);
-    paint(ui, bench, seen, ring, &response, driven);
-    if dragged.is_none() {
-        response.on_hover_ui(|ui| tooltip(ui, bench, ring));
+    responses
+}
+
+fn interact(ui: &Ui, seen: &Seen, ring: &Ring<'_>) -> Response {
+    let name = handle_name(ring.handle.point, ring.handle.side, seen.view);
+    let size = Vec2::splat(2.0 * Pointer::Fine.reach());
+    let reach = Rect::from_center_size(ring.at, size).intersect(seen.area);
+    let response = ui.interact(
+        reach,
+        Id::unique(("handle", &name)),
+        Sense::click_and_drag(),
+    );
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
+    response
+}
+
+/// Paints the handles of a view.
+pub(super) fn paint(
+    ui: &Ui,
+    bench: &Bench,
+    state: &ViewState,
+    seen: &Seen,
+    rings: &[Ring<'_>],
+    responses: Vec<Response>,
+) {
+    for (ring, response) in rings.iter().zip(responses) {
+        let Handle { point, side, .. } = *ring.handle;
+        let dragged = state
+            .views
+            .drag
+            .as_ref()
+            .filter(|drag| drag.is_of(point, side, seen.view));
+        let driven = dragged.and_then(Drag::adjustment);
+        ring::paint(ui, bench, seen, ring, &response, driven);
+        if dragged.is_none() {
+            response.on_hover_ui(|ui| ring::tooltip(ui, bench, ring));
+        }
     }
 }
 
@@ -181,114 +206,4 @@ fn take_arrows(
             intents.apply(change);
         }
     }
-}
-
-fn paint(
-    ui: &Ui,
-    bench: &Bench,
-    seen: &Seen,
-    ring: &Ring<'_>,
-    response: &Response,
-    driven: Option<usize>,
-) {
-    let tokens = Tokens::of(ui.ctx());
-    let painter = ui.painter_at(seen.area);
-    let Handle { point, side, .. } = *ring.handle;
-    let active = driven.is_some() || response.hovered();
-    let selected = bench.selected() == Some((point, side));
-    let ways: &[usize] = match &driven {
-        Some(adjustment) => std::slice::from_ref(adjustment),
-        None if response.hovered() || response.has_focus() => &ring.handle.adjustments,
-        None => &[],
-    };
-    for &adjustment in ways {
-        if let Some(way) = drag::direction(
-            bench.setup(),
-            ring.handle,
-            adjustment,
-            seen.view,
-            &ring.posed.motion,
-        ) {
-            let stroke = Stroke::new(1.5, tokens.accent);
-            painter.line_segment([ring.at - way * WAY, ring.at + way * WAY], stroke);
-        }
-    }
-    let ink = if point.is_shared() {
-        tokens.part_line
-    } else {
-        tokens.side(side)
-    };
-    let (fill, stroke) = if active {
-        (tokens.accent_soft, Stroke::new(2.0, tokens.accent))
-    } else if selected {
-        (tokens.canvas, Stroke::new(2.4, tokens.accent))
-    } else {
-        (tokens.canvas, Stroke::new(1.6, ink))
-    };
-    painter.circle(ring.at, Metrics::HANDLE_RADIUS, fill, stroke);
-    if response.has_focus() {
-        painter.circle_stroke(
-            ring.at,
-            Metrics::HANDLE_RADIUS + 3.5,
-            Stroke::new(1.0, tokens.accent),
-        );
-    }
-    if let Some(adjustment) = driven.and_then(|index| bench.setup().car.adjustments.get(index)) {
-        let value = format::value(adjustment, &bench.setup().value_of(adjustment));
-        tag(
-            ui,
-            seen.area,
-            ring.at,
-            &format!("{}  {value}", adjustment.name),
-            tokens.raised,
-        );
-    }
-}
-
-/// A small label beside a pivot that is being dragged.
-fn tag(ui: &Ui, area: Rect, at: Pos2, text: &str, ground: Color32) {
-    let tokens = Tokens::of(ui.ctx());
-    let painter = ui.painter();
-    let font = TextStyle::Body.resolve(ui.style());
-    let galley = painter.layout_no_wrap(text.to_owned(), font, tokens.text_strong);
-    let size = galley.size() + vec2(16.0, 8.0);
-    let wanted = Rect::from_min_size(at + vec2(16.0, -16.0 - size.y), size);
-    let inside = Vec2::new(
-        (area.right() - 6.0 - wanted.right()).min(0.0),
-        (area.top() + 6.0 - wanted.top()).max(0.0),
-    );
-    let place = wanted.translate(inside);
-    painter.rect(
-        place,
-        CornerRadius::same(Metrics::CORNER),
-        ground,
-        Stroke::new(1.0, tokens.accent),
-        eframe::egui::StrokeKind::Inside,
-    );
-    let corner = Align2::CENTER_CENTER
-        .align_size_within_rect(galley.size(), place)
-        .min;
-    painter.galley(corner, galley, tokens.text_strong);
-}
-
-fn tooltip(ui: &mut Ui, bench: &Bench, ring: &Ring<'_>) {
-    let tokens = Tokens::of(ui.ctx());
-    let place = ring.posed.place;
-    ui.set_max_width(320.0);
-    ui.label(RichText::new(names::pivot(ring.handle.point, ring.handle.side)).strong());
-    ui.label(format!(
-        "x {}   y {}   z {} mm",
-        format::number(place.x, 2),
-        format::number(place.y, 2),
-        format::number(place.z, 2)
-    ));
-    ui.add_space(Metrics::GAP_SMALL);
-    for &index in &ring.handle.adjustments {
-        if let Some(adjustment) = bench.setup().car.adjustments.get(index) {
-            let value = format::value(adjustment, &bench.setup().value_of(adjustment));
-            ui.colored_label(tokens.accent, format!("{}: {value}", adjustment.name));
-        }
-    }
-    ui.add_space(Metrics::GAP_SMALL);
-    ui.weak("Drag to move it; Alt frees it from steps. Arrow keys nudge it once clicked. Double-click puts it back to base.");
 }

@@ -53,6 +53,11 @@ pub(super) fn ink(shape: &Shape, tokens: &Tokens) -> Ink {
         Role::Pivot => filled(tokens.part_line, Stroke::NONE),
         Role::Servo => filled(tokens.servo, Stroke::new(1.0, tokens.ground)),
         Role::Spacer => filled(tokens.spacer, Stroke::new(0.8, tokens.part_line)),
+        Role::Envelope => line(1.0, tokens.ground, None),
+        Role::GroundPoint => line(1.4, side, None),
+        Role::WheelAxis => line(1.2, side, Some(CHAIN)),
+        Role::IdealAxis => line(1.2, tokens.reference, Some(DASHED)),
+        Role::RearAxle => line(1.4, tokens.ground, Some(CHAIN)),
         Role::Rule => line(1.0, tokens.rule, None),
         Role::Bar => filled(tokens.text_weak, Stroke::NONE),
         Role::Label | Role::Caption => line(1.0, tokens.text, None),
@@ -76,6 +81,11 @@ fn filled(fill: Color32, stroke: Stroke) -> Ink {
 }
 
 impl Ink {
+    /// Outlines of something to compare with: thin dashes without fill.
+    pub(super) fn reference(tokens: &Tokens) -> Self {
+        line(1.0, tokens.reference, Some(DASHED))
+    }
+
     /// The same, faded towards the ground it lies on.
     pub(super) fn dimmed(self, ground: Color32) -> Self {
         let fade = |color: Color32| {

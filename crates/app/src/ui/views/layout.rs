@@ -2,6 +2,7 @@
 
 use eframe::egui::{Rect, pos2};
 use steerloft_sheet::{Bounds, View, front_end};
+use steerloft_solver::figures::turn_centre;
 
 use crate::state::Shown;
 
@@ -64,4 +65,28 @@ pub(super) fn bounds_over_steering(shown: &Shown, view: View) -> Bounds {
             min: [-90.0, -40.0],
             max: [90.0, 40.0],
         })
+}
+
+/// Turn centres farther out than this are not given room, in wheelbases from the centre line: the car would be too small
+/// to be seen.
+const FARTHEST_SHOWN: f64 = 2.5;
+
+/// What the construction of the turn takes in the top view: the rear axle, and the turn centres if they are not far out.
+pub(super) fn bounds_of_turn(shown: &Shown) -> Bounds {
+    let axle = shown.assembly.axle();
+    let rear = axle.rear_axle_behind();
+    let most = FARTHEST_SHOWN * axle.wheelbase;
+    let centres = [&shown.pose.corners.left, &shown.pose.corners.right]
+        .map(|corner| turn_centre(corner, &axle.road, rear));
+    let mut bounds = Bounds {
+        min: [0.0, -rear],
+        max: [0.0, 0.0],
+    };
+    for centre in centres.into_iter().flatten() {
+        if centre.lateral.abs() <= most {
+            bounds.min[0] = bounds.min[0].min(-centre.lateral);
+            bounds.max[0] = bounds.max[0].max(-centre.lateral);
+        }
+    }
+    bounds
 }

@@ -2,22 +2,31 @@
 
 mod camera;
 mod drag;
+mod extras;
+mod grab;
 mod grid;
 mod handles;
 mod ink;
 mod layout;
+mod measure;
+mod moving;
 mod outline;
+mod overlay;
 mod paint;
 mod pivot;
+mod ring;
+mod seen;
+mod spacers;
 
 use eframe::egui::{
-    Align2, Color32, Id, PointerButton, Rect, Response, Role, Sense, Stroke, TextStyle, Ui,
-    WidgetInfo, pos2, vec2,
+    Align2, Color32, Id, Rect, Role, Sense, Stroke, TextStyle, Ui, WidgetInfo, pos2, vec2,
 };
 use steerloft_sheet::{View, front_end};
 
 pub use camera::{Camera, Transform};
 pub use handles::handle_name;
+pub use measure::{Mark, Measured, Measuring};
+pub use overlay::{Overlay, Switches};
 
 use super::{Intent, Intents, ViewState};
 use crate::state::{Bench, Shown};
@@ -25,48 +34,111 @@ use crate::theme::Tokens;
 
 use camera::Fit;
 use drag::Drag;
-use layout::{Layout, bounds_over_steering};
+use layout::{Layout, bounds_of_turn, bounds_over_steering};
+use seen::Seen;
 
 /// Bounds of the top view's share of the height.
 const TOP_SHARES: (f64, f64) = (0.4, 0.68);
 
-/// Zoom per point of the wheel.
-const ZOOM_RATE: f64 = 0.004;
-
-/// Where the drawings look and what is being dragged in them.
+/// Where the drawings look, what they show and what is being done in them.
 #[derive(Debug, Default)]
 pub struct Views {
     camera: Camera,
-    side: bool,
+    switches: Switches,
+    /// What the views are fitted to.
+    fits: Fits,
     /// Whether the user has moved the camera since it was last fitted.
     moved: bool,
+    /// Whether turning the wheel moves the drawings, as two fingers on a touch pad do, instead of zooming.
+    scroll_pans: bool,
     /// The area and the views last fitted to; none if they are to be fitted anew.
     fitted: Option<Layout>,
     drag: Option<Drag>,
+    measuring: Option<Measuring>,
+}
+
+/// What the views have room for when they are fitted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+enum Fits {
+    /// The front end over its whole steering.
+    #[default]
+    FrontEnd,
+    /// The construction of the turn as well.
+    Turn,
 }
 
 impl Views {
     /// Shows the whole front end from the next frame on.
     pub fn fit(&mut self) {
+        self.fits = Fits::FrontEnd;
+        self.fit_anew();
+    }
+
+    /// Shows the car with its turn-centre lines down to the rear axle from the next frame on.
+    pub fn fit_turn(&mut self) {
+        self.switches.turn_lines = true;
+        self.fits = Fits::Turn;
+        self.fit_anew();
+    }
+
+    fn fit_anew(&mut self) {
         self.fitted = None;
         self.moved = false;
     }
 
-    /// Lets go of a pivot that is being dragged: it belongs to a car that is no longer on the bench.
+    /// Lets go of what belongs to a car that is no longer on the bench: a pivot that is being dragged, places measured.
     pub fn let_go(&mut self) {
         self.drag = None;
+        if let Some(measuring) = &mut self.measuring {
+            *measuring = Measuring::default();
+        }
+    }
+
+    /// What is shown, to be remembered.
+    #[must_use]
+    pub fn switches(&self) -> Switches {
+        self.switches
+    }
+
+    /// Shows what was remembered.
+    pub fn set_switches(&mut self, switches: Switches) {
+        self.switches = switches;
+        self.fit();
     }
 
     /// Shows or hides the side view.
     pub fn toggle_side(&mut self) {
-        self.side = !self.side;
-        self.fit();
+        self.switches.side = !self.switches.side;
+        self.fit_anew();
     }
 
     /// Whether the side view is shown.
     #[must_use]
     pub fn has_side(&self) -> bool {
-        self.side
+        self.switches.side
+    }
+
+    /// Shows or hides something in the drawings.
+    pub fn toggle(&mut self, overlay: Overlay) {
+        self.switches.toggle(overlay);
+        if overlay == Overlay::TurnLines && self.fits == Fits::Turn {
+            self.fit();
+        }
+    }
+
+    /// Begins or ends measuring.
+    pub fn toggle_measuring(&mut self) {
+        self.drag = None;
+        self.measuring = match self.measuring {
+            None => Some(Measuring::default()),
+            Some(_) => None,
+        };
+    }
+
+    /// The measuring that goes on.
+    #[must_use]
+    pub fn measuring(&self) -> Option<&Measuring> {
+        self.measuring.as_ref()
     }
 
     /// The transform of a view as it was last drawn.
@@ -81,13 +153,21 @@ impl Views {
         Some(self.camera.transform(view, area))
     }
 
+    fn seen(&self, view: View, area: Rect) -> Seen {
+        Seen {
+            view,
+            area,
+            transform: self.camera.transform(view, area),
+        }
+    }
+
     /// Lays the views out, and fits the camera to them unless the user has moved it.
     fn lay_out(&mut self, area: Rect, shown: &Shown) -> Layout {
         match self.fitted {
             Some(layout) if layout.area == area => layout,
             // A drag goes on in the frame it began in.
             Some(old) if self.moved || self.drag.is_some() => {
-                let layout = Layout::new(area, old.top_share(), self.side);
+                let layout = Layout::new(area, old.top_share(), self.switches.side);
                 self.fitted = Some(layout);
                 layout
             }
@@ -100,14 +180,20 @@ impl Views {
     }
 
     fn fit_to(&mut self, area: Rect, shown: &Shown) -> Layout {
-        let bounds = |view| bounds_over_steering(shown, view);
+        let bounds = |view| {
+            let front_end = bounds_over_steering(shown, view);
+            match (self.fits, view) {
+                (Fits::Turn, View::Top) => front_end.union(bounds_of_turn(shown)),
+                _ => front_end,
+            }
+        };
         let (top, front) = (bounds(View::Top), bounds(View::Front));
         let share = top.height() / (top.height() + front.height()).max(1.0);
         #[allow(clippy::cast_possible_truncation, reason = "a share between 0 and 1")]
         let layout = Layout::new(
             area,
             share.clamp(TOP_SHARES.0, TOP_SHARES.1) as f32,
-            self.side,
+            self.switches.side,
         );
         let mut fits = vec![
             Fit {
@@ -150,11 +236,15 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Inte
         );
         return;
     };
+    measure::take_escape(ui, view);
     let layout = view.views.lay_out(area, shown);
     for (which, area) in layout.views() {
         show_view(ui, bench, shown, view, intents, (which, area));
     }
     rules(ui, &layout, tokens);
+    if let Some(measuring) = view.views.measuring {
+        measure::strip(ui, shown, &measuring, layout.top, intents);
+    }
     drag::follow(ui, bench, view, intents);
 }
 
@@ -166,79 +256,68 @@ fn show_view(
     intents: &mut Intents,
     (view, area): (View, Rect),
 ) {
-    let tokens = Tokens::of(ui.ctx());
     let ground = ui.interact(
         area,
         Id::unique(("view", view.title())),
         Sense::click_and_drag(),
     );
     ground.widget_info(|| WidgetInfo::labeled(Role::Image, true, view.title()));
-    move_camera(ui, &ground, &mut state.views, view, area);
-    if ground.double_clicked() {
+    let seen = state.views.seen(view, area);
+    let on_handle = state.views.measuring.is_none()
+        && handles::meant(ui, &handles::rings(ui, shown, &seen)).is_some();
+    moving::take(ui, &ground, &mut state.views, &seen, on_handle);
+    let seen = state.views.seen(view, area);
+    paint_view(ui, bench, shown, &state.views, &seen);
+    if state.views.measuring.is_some() {
+        measure::take(ui, shown, state, &seen, &ground);
+        return;
+    }
+    if !on_handle && ground.double_clicked() {
         state.views.fit();
     }
-    if ground.clicked() {
+    if !on_handle && ground.clicked() {
+        ground.request_focus();
         intents.push(Intent::Select(None));
     }
-    let transform = state.views.camera.transform(view, area);
-    let painter = ui.painter_at(area);
+    if state.views.switches.spacer_buttons {
+        spacers::show(ui, bench, shown, state, intents, &seen);
+    }
+    let rings = handles::rings(ui, shown, &seen);
+    let responses = handles::take(ui, bench, state, intents, &seen, &rings, &ground);
+    handles::paint(ui, bench, state, &seen, &rings, responses);
+}
+
+/// Paints all of a view but what can be taken in it.
+fn paint_view(ui: &Ui, bench: &Bench, shown: &Shown, views: &Views, seen: &Seen) {
+    let tokens = Tokens::of(ui.ctx());
+    let painter = ui.painter_at(seen.area);
     let dimmed = bench.derived().trouble().is_some();
-    grid::paint(&painter, area, &transform, tokens);
-    let drawing = front_end(&shown.layout, &shown.pose, view);
-    paint::paint(&painter, &drawing, &transform, tokens, dimmed);
-    grid::scale_bar(ui, &painter, area, &transform, tokens);
+    let switches = &views.switches;
+    grid::paint(&painter, seen.area, &seen.transform, tokens);
+    if switches.envelope {
+        extras::envelope(&painter, bench, shown, seen);
+    }
+    let drawing = front_end(&shown.layout, &shown.pose, seen.view);
+    paint::paint(&painter, &drawing, &seen.transform, tokens, dimmed);
+    if switches.turn_lines {
+        extras::turn(ui, &painter, shown, seen);
+    }
+    if switches.rod_gaps && seen.view == View::Top {
+        extras::rod_gaps(ui, &painter, shown, seen);
+    }
+    if let Some(measuring) = &views.measuring {
+        measure::paint(ui, &painter, shown, measuring, seen);
+    }
+    grid::scale_bar(ui, &painter, seen.area, &seen.transform, tokens);
     let font = TextStyle::Small.resolve(ui.style());
-    let corner = area.left_top() + vec2(12.0, 8.0);
+    let corner = seen.area.left_top() + vec2(12.0, 8.0);
     painter.text(
         corner,
         Align2::LEFT_TOP,
-        view.title(),
+        seen.view.title(),
         font,
         tokens.text_weak,
     );
-    let seen = handles::Seen {
-        view,
-        area,
-        transform,
-    };
-    handles::show(ui, bench, shown, state, intents, &seen);
-}
-
-fn move_camera(ui: &Ui, ground: &Response, views: &mut Views, view: View, area: Rect) {
-    for button in [PointerButton::Primary, PointerButton::Middle] {
-        if !ground.dragged_by(button) {
-            continue;
-        }
-        let mut by = ground.drag_delta();
-        if ground.drag_started_by(button)
-            && let (Some(press), Some(pointer)) =
-                ui.input(|input| (input.pointer.press_origin(), input.pointer.interact_pos()))
-        {
-            // What the pointer moved before the press was known for a drag counts too.
-            by = pointer - press;
-        }
-        if by != eframe::egui::Vec2::ZERO {
-            views.camera.pan(view, [f64::from(by.x), f64::from(by.y)]);
-            views.moved = true;
-        }
-    }
-    if !ui.rect_contains_pointer(area) {
-        return;
-    }
-    let (scroll, pinch, pointer) = ui.input(|input| {
-        (
-            input.smooth_scroll_delta.y,
-            input.zoom_delta(),
-            input.pointer.hover_pos(),
-        )
-    });
-    let factor = (f64::from(scroll) * ZOOM_RATE).exp() * f64::from(pinch);
-    if let Some(pointer) = pointer
-        && (factor - 1.0).abs() > f64::from(f32::EPSILON)
-    {
-        views.camera.zoom(view, area, pointer, factor);
-        views.moved = true;
-    }
 }
 
 /// Lines between the views.

@@ -17,6 +17,29 @@ const THINNEST: f32 = 1.8;
 /// A wheel's face seen thinner than this is left out, points: its outline would run into that of the tyre.
 const THINNEST_FACE: f32 = 3.5;
 
+/// Paints the outlines of a drawing as something to compare with.
+pub(super) fn paint_reference(
+    painter: &Painter,
+    drawing: &Drawing,
+    transform: &Transform,
+    tokens: &Tokens,
+) {
+    let ink = Ink::reference(tokens);
+    let seldom_alike = |role: Role| {
+        !matches!(
+            role,
+            Role::CentreLine | Role::AxleLine | Role::Chassis | Role::Road | Role::Label
+        )
+    };
+    for shape in drawing
+        .shapes
+        .iter()
+        .filter(|shape| seldom_alike(shape.role))
+    {
+        paint_shape(painter, shape, transform, &ink);
+    }
+}
+
 /// Paints a drawing, dimmed if it is not what was asked for.
 pub(super) fn paint(
     painter: &Painter,
@@ -77,7 +100,7 @@ fn paint_shape(painter: &Painter, shape: &Shape, transform: &Transform, ink: &In
 }
 
 /// Strokes a line as far as it can be seen, so that dashes are not laid over what lies far outside.
-fn stroke_line(painter: &Painter, ends: [Pos2; 2], ink: &Ink) {
+pub(super) fn stroke_line(painter: &Painter, ends: [Pos2; 2], ink: &Ink) {
     let Some(seen) = clip(ends, painter.clip_rect().expand(MARGIN)) else {
         return;
     };
