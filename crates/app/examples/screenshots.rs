@@ -14,6 +14,7 @@ use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
 use steerloft::state::{Change, Cursor, CurveKind, Document};
 use steerloft::theme::ThemeChoice;
 use steerloft::ui::messages::Message;
+use steerloft::ui::views::Overlay;
 use steerloft_setup::setup::{Chosen, Rods};
 use steerloft_setup::supplied::SUPPLIED;
 
@@ -71,6 +72,10 @@ const SCENES: &[(&str, Vec2, ThemeChoice, Arrange)] = &[
     ("message-light-1280", MIDDLE, LIGHT, message),
     ("record-light-1280", MIDDLE, LIGHT, record),
     ("small-light-1024", SMALL, LIGHT, steer),
+    ("measuring-light-1280", MIDDLE, LIGHT, measure),
+    ("turn-centre-light-1280", MIDDLE, LIGHT, turn_centre),
+    ("turn-centre-dark-1280", MIDDLE, DARK, turn_centre),
+    ("spacer-buttons-light-1280", MIDDLE, LIGHT, spacer_buttons),
 ];
 
 /// Every scene: the states of the first car, and every supplied car steered.
@@ -89,7 +94,19 @@ fn scenes() -> Vec<Scene> {
         theme: LIGHT,
         arrange: part_of_lock,
     });
-    states.chain(cars).collect()
+    let overlays = SUPPLIED.iter().enumerate().flat_map(|(car, supplied)| {
+        [(LIGHT, "light"), (DARK, "dark")].map(|(theme, word)| Scene {
+            name: format!(
+                "views-{word}-{}",
+                supplied.file_name.trim_end_matches(".ron")
+            ),
+            car,
+            size: SMALL,
+            theme,
+            arrange: everything_in_views,
+        })
+    });
+    states.chain(cars).chain(overlays).collect()
 }
 
 /// Steers most of the way and pushes the wheels up a little, whatever the car.
@@ -99,6 +116,42 @@ fn part_of_lock(app: &mut App) {
         input: ranges.input.1 * 0.7,
         travel: ranges.travel.1 * 0.4,
     });
+}
+
+/// All that the views can show beside the car.
+fn everything_in_views(app: &mut App) {
+    part_of_lock(app);
+    let views = &mut app.state_mut().view_mut().views;
+    views.toggle_side();
+    for overlay in Overlay::ALL {
+        if !views.switches().has(overlay) {
+            views.toggle(overlay);
+        }
+    }
+}
+
+fn turn_centre(app: &mut App) {
+    steer(app);
+    app.key_press_modifiers(Modifiers::COMMAND, Key::Num9);
+}
+
+fn measure(app: &mut App) {
+    app.key_press_modifiers(Modifiers::COMMAND, Key::M);
+    app.run();
+    for place in ["Inner tie-rod ball, left", "Outer tie-rod ball, left"] {
+        let name = format!("Measure at {place} (top view)");
+        app.get_by_label(&name).click_accesskit();
+        app.run();
+    }
+}
+
+fn spacer_buttons(app: &mut App) {
+    let at = app
+        .get_by_label("Outer rod spacers, left: one more (front view)")
+        .rect()
+        .center();
+    app.hover_at(at);
+    app.run_steps(8);
 }
 
 fn figures(app: &mut App) {

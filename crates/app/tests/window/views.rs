@@ -64,42 +64,61 @@ fn click_at(app: &mut App, at: Pos2) {
     release(app, at);
 }
 
-/// Puts a finger on the screen, moves it and lifts it.
-fn finger(app: &mut App, from: Pos2, by: Vec2) {
-    let touch = |phase, pos| Event::Touch {
+fn touch(phase: TouchPhase, pos: Pos2) -> Event {
+    Event::Touch {
         device_id: TouchDeviceId(1),
         id: TouchId(1),
         phase,
         pos,
         force: None,
-    };
-    let button = |pos, pressed| Event::PointerButton {
+    }
+}
+
+fn button(pos: Pos2, pressed: bool) -> Event {
+    Event::PointerButton {
         pos,
         button: PointerButton::Primary,
         pressed,
         modifiers: Modifiers::NONE,
-    };
+    }
+}
+
+fn finger_down(app: &mut App, at: Pos2) {
     let events = &mut app.input_mut().events;
     events.extend([
-        touch(TouchPhase::Start, from),
-        Event::PointerMoved(from),
-        button(from, true),
+        touch(TouchPhase::Start, at),
+        Event::PointerMoved(at),
+        button(at, true),
+    ]);
+    app.step();
+}
+
+fn finger_up(app: &mut App, at: Pos2) {
+    let events = &mut app.input_mut().events;
+    events.extend([
+        touch(TouchPhase::End, at),
+        button(at, false),
+        Event::PointerGone,
     ]);
     app.run();
+}
+
+/// Puts a finger on the screen, moves it and lifts it.
+fn finger(app: &mut App, from: Pos2, by: Vec2) {
+    finger_down(app, from);
     for step in 1_u8..=8 {
         let at = from + by * (f32::from(step) / 8.0);
         let events = &mut app.input_mut().events;
         events.extend([touch(TouchPhase::Move, at), Event::PointerMoved(at)]);
         app.run();
     }
-    let end = from + by;
-    let events = &mut app.input_mut().events;
-    events.extend([
-        touch(TouchPhase::End, end),
-        button(end, false),
-        Event::PointerGone,
-    ]);
-    app.run();
+    finger_up(app, from + by);
+}
+
+/// Taps with a finger.
+fn tap(app: &mut App, at: Pos2) {
+    finger_down(app, at);
+    finger_up(app, at);
 }
 
 #[test]
@@ -365,7 +384,7 @@ fn of_two_handles_under_the_pointer_the_nearer_one_is_taken() {
             if nearest != Some(at) {
                 continue;
             }
-            finger(&mut app, press, Vec2::ZERO);
+            tap(&mut app, press);
             let (point, side) = app.state().bench().selected().unwrap();
             let selected = steerloft::ui::views::handle_name(point, side, View::Front);
             assert_eq!(selected, names[index]);

@@ -17,29 +17,6 @@ const THINNEST: f32 = 1.8;
 /// A wheel's face seen thinner than this is left out, points: its outline would run into that of the tyre.
 const THINNEST_FACE: f32 = 3.5;
 
-/// Paints the outlines of a drawing as something to compare with.
-pub(super) fn paint_reference(
-    painter: &Painter,
-    drawing: &Drawing,
-    transform: &Transform,
-    tokens: &Tokens,
-) {
-    let ink = Ink::reference(tokens);
-    let seldom_alike = |role: Role| {
-        !matches!(
-            role,
-            Role::CentreLine | Role::AxleLine | Role::Chassis | Role::Road | Role::Label
-        )
-    };
-    for shape in drawing
-        .shapes
-        .iter()
-        .filter(|shape| seldom_alike(shape.role))
-    {
-        paint_shape(painter, shape, transform, &ink);
-    }
-}
-
 /// Paints a drawing, dimmed if it is not what was asked for.
 pub(super) fn paint(
     painter: &Painter,

@@ -1,10 +1,10 @@
 //! How the ring on a pivot looks, and what is said about it.
 
 use eframe::egui::{
-    Align2, Color32, CornerRadius, Rect, Response, RichText, Stroke, TextStyle, Ui, Vec2, vec2,
+    Align2, Color32, CornerRadius, Pos2, Rect, Response, RichText, Stroke, TextStyle, Ui, Vec2,
+    vec2,
 };
 use steerloft_setup::handles::Handle;
-use steerloft_solver::frame::Point;
 
 use super::drag;
 use super::handles::Ring;
