@@ -132,11 +132,11 @@ fn everything_in_views(app: &mut App) {
 
 fn turn_centre(app: &mut App) {
     steer(app);
-    app.key_press_modifiers(Modifiers::COMMAND, Key::Num9);
+    app.key_press_modifiers(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::T);
 }
 
 fn measure(app: &mut App) {
-    app.key_press_modifiers(Modifiers::COMMAND, Key::M);
+    app.key_press_modifiers(Modifiers::COMMAND, Key::D);
     app.run();
     for place in ["Inner tie-rod ball, left", "Outer tie-rod ball, left"] {
         let name = format!("Measure at {place} (top view)");

@@ -13,6 +13,7 @@ use eframe::egui::{
 use egui_kittest::kittest::{NodeT, Queryable};
 use steerloft::commands::Command;
 use steerloft::state::{Document, Shown};
+use steerloft::theme::Tokens;
 use steerloft::ui::views::Overlay;
 use steerloft_setup::setup::Chosen;
 use steerloft_setup::supplied::SUPPLIED;
@@ -121,6 +122,40 @@ fn tap(app: &mut App, at: Pos2) {
     finger_up(app, at);
 }
 
+fn fit_turn(app: &mut App) {
+    app.key_press_modifiers(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::T);
+    app.run();
+}
+
+/// How many dashes and lines of the reference's colour are painted.
+fn strokes_of_reference(app: &App) -> usize {
+    fn count(shape: &Shape) -> usize {
+        match shape {
+            Shape::Vec(shapes) => shapes.iter().map(count).sum(),
+            Shape::LineSegment { stroke, .. } => {
+                usize::from(stroke.color == Tokens::LIGHT.reference)
+            }
+            _ => 0,
+        }
+    }
+    let shapes = app.output().shapes.iter();
+    shapes.map(|clipped| count(&clipped.shape)).sum()
+}
+
+#[test]
+fn the_reference_is_drawn_behind_the_car_where_it_stood() {
+    let (mut app, _) = window();
+    let before = strokes_of_reference(&app);
+    command_key(&mut app, Key::M);
+    let from = handle(&app, SHAFT);
+    drag_and_drop(&mut app, from, vec2(0.0, -40.0));
+    let with = strokes_of_reference(&app);
+    assert!(with > before + 20, "{before} {with}");
+    app.key_press_modifiers(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::G);
+    app.run();
+    assert!(strokes_of_reference(&app) < with);
+}
+
 #[test]
 fn the_side_view_comes_and_goes_and_zooms_about_the_pointer() {
     let (mut app, _) = window();
@@ -211,13 +246,9 @@ fn every_overlay_is_switched_by_its_key_and_its_menu_entry_on_every_car() {
 fn turn_centre_lines_are_named_and_fitted_down_to_the_rear_axle() {
     let (mut app, _) = window();
     assert!(!written(&app).contains(&"rear axle".to_owned()));
-    command_key(&mut app, Key::Num9);
+    fit_turn(&mut app);
     let texts = written(&app);
-    for text in [
-        "rear axle",
-        "axis of the left wheel",
-        "axis of the right wheel",
-    ] {
+    for text in ["rear axle", "axis of a wheel", "steering axis on the road"] {
         assert!(texts.contains(&text.to_owned()), "{text}: {texts:?}");
     }
     assert!(
@@ -230,7 +261,7 @@ fn turn_centre_lines_are_named_and_fitted_down_to_the_rear_axle() {
     assert!(area.contains(transform.to_screen([0.0, -rear])));
     set_slider(&mut app, "Steering input", 20.0);
     assert!(written(&app).contains(&"ideal axis of the outer wheel".to_owned()));
-    command_key(&mut app, Key::Num4);
+    command_key(&mut app, Key::T);
     assert!(!written(&app).contains(&"rear axle".to_owned()));
     let transform = app.state().view().views.transform(View::Top).unwrap();
     let area = app.get_by_label("Top view").rect();
@@ -251,9 +282,9 @@ fn the_gap_between_the_cups_is_written_on_each_rod() {
     let at_first = gap(&app);
     let with = count(&app, &at_first);
     assert!(with >= 2, "one on each side of a mirrored car");
-    command_key(&mut app, Key::Num6);
+    command_key(&mut app, Key::G);
     assert_eq!(count(&app, &at_first), with - 2);
-    command_key(&mut app, Key::Num6);
+    command_key(&mut app, Key::G);
     let from = handle(&app, SHAFT);
     drag_and_drop(&mut app, from, vec2(0.0, -40.0));
     let after = gap(&app);
@@ -264,7 +295,7 @@ fn the_gap_between_the_cups_is_written_on_each_rod() {
 #[test]
 fn two_clicked_joints_give_their_true_distance_which_follows_the_pose() {
     let (mut app, _) = window();
-    command_key(&mut app, Key::M);
+    command_key(&mut app, Key::D);
     app.get_by_label_contains("Click a joint");
     let from = handle(&app, &format!("Measure at {INNER} (front view)"));
     click_at(&mut app, from + vec2(3.0, 2.0));
@@ -295,7 +326,7 @@ fn two_clicked_joints_give_their_true_distance_which_follows_the_pose() {
 #[test]
 fn places_that_are_no_joints_are_measured_within_the_plane_of_their_view() {
     let (mut app, _) = window();
-    command_key(&mut app, Key::M);
+    command_key(&mut app, Key::D);
     let scale = app
         .state()
         .view()
@@ -315,7 +346,7 @@ fn places_that_are_no_joints_are_measured_within_the_plane_of_their_view() {
     app.key_press(Key::Escape);
     app.run();
     assert!(app.state().view().views.measuring().is_none());
-    command_key(&mut app, Key::M);
+    command_key(&mut app, Key::D);
     click(&mut app, "End measuring");
     assert!(app.state().view().views.measuring().is_none());
 }
@@ -323,7 +354,7 @@ fn places_that_are_no_joints_are_measured_within_the_plane_of_their_view() {
 #[test]
 fn a_joint_is_measured_from_by_keyboard() {
     let (mut app, _) = window();
-    command_key(&mut app, Key::M);
+    command_key(&mut app, Key::D);
     for place in ["Tyre on the road, left", "Wheel centre, left"] {
         let name = format!("Measure at {place} (front view)");
         app.get_by_label(&name).focus();
@@ -465,7 +496,7 @@ fn measuring_ends_a_drag() {
     let (mut app, _) = window();
     let from = handle(&app, SHAFT);
     drag(&mut app, from, vec2(0.0, -30.0));
-    command_key(&mut app, Key::M);
+    command_key(&mut app, Key::D);
     let before = setup(&app).clone();
     app.hover_at(from + vec2(0.0, -60.0));
     app.run();

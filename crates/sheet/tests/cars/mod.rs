@@ -359,5 +359,6 @@ fn symmetrical(
         },
         servo,
         stacks: Vec::new(),
+        cup_length: 0.1 * left.knuckle.tyre_radius,
     }
 }

@@ -2,22 +2,26 @@
 //! gaps between the cups.
 
 use eframe::egui::{Align2, Color32, Painter, Pos2, Rect, Stroke, TextStyle, Ui, Vec2, pos2, vec2};
-use steerloft_sheet::{Drawing, Role, Shape, View, turn_lines, wheel_outlines};
+use steerloft_sheet::{Role, Shape, View, front_end, turn_lines, wheel_outlines};
 use steerloft_solver::frame::{Side, Sides};
 use steerloft_solver::pose::AxlePose;
 
 use super::ink::ink;
-use super::paint::{paint, stroke_line};
+use super::paint::{paint, paint_reference, stroke_line};
 use super::seen::Seen;
 use crate::format;
-use crate::state::{Bench, Shown};
-use crate::theme::Tokens;
+use crate::state::{Bench, Reference, Shown};
+use crate::theme::{Metrics, Tokens};
 
 /// Distance of a rod's dimension line from the rod, points.
 const BESIDE_ROD: f32 = 17.0;
 
 /// Length of the gap on screen below which it is not written, points.
 const LEAST_GAP: f32 = 16.0;
+
+/// Width of the key to the lines of the turn, and height of its lines, points.
+const KEY_WIDTH: f32 = 200.0;
+const KEY_LINE: f32 = 16.0;
 
 /// Draws the wheels at both ends of their travel, with the steering as it stands.
 pub(super) fn envelope(painter: &Painter, bench: &Bench, shown: &Shown, seen: &Seen) {
@@ -45,50 +49,47 @@ fn nearest_to_end(shown: &Shown, end: f64) -> Option<AxlePose> {
     shares.into_iter().find_map(at)
 }
 
-/// Draws the construction of the turn.
-pub(super) fn turn(ui: &Ui, painter: &Painter, shown: &Shown, seen: &Seen) {
-    let tokens = Tokens::of(ui.ctx());
-    let drawing = turn_lines(&shown.assembly, &shown.pose, seen.view);
-    paint(painter, &drawing, &seen.transform, tokens, false);
-    if seen.view == View::Top {
-        key(ui, painter, seen.area, &drawing, tokens);
+/// Draws what the car is compared with, in outlines only.
+pub(super) fn reference(painter: &Painter, bench: &Bench, seen: &Seen) {
+    if let Some(other) = bench.reference().and_then(Reference::shown) {
+        let tokens = Tokens::of(painter.ctx());
+        let drawing = front_end(&other.layout, &other.pose, seen.view);
+        paint_reference(painter, &drawing, &seen.transform, tokens);
     }
 }
 
-/// Says what the lines are, as far as there are any, in the lower left corner of a view.
-fn key(ui: &Ui, painter: &Painter, area: Rect, drawing: &Drawing, tokens: &Tokens) {
+/// Draws the construction of the turn.
+pub(super) fn turn(painter: &Painter, shown: &Shown, seen: &Seen) {
+    let tokens = Tokens::of(painter.ctx());
+    let drawing = turn_lines(&shown.assembly, &shown.pose, seen.view);
+    paint(painter, &drawing, &seen.transform, tokens, false);
+}
+
+/// Says what the lines of the turn are, on a patch of the ground with this lower left corner.
+pub(super) fn turn_key(ui: &Ui, shown: &Shown, corner: Pos2) {
     let entries = [
-        (
-            Role::GroundPoint,
-            Some(Side::Left),
-            "left steering axis on the road",
-        ),
-        (
-            Role::GroundPoint,
-            Some(Side::Right),
-            "right steering axis on the road",
-        ),
-        (Role::WheelAxis, Some(Side::Left), "axis of the left wheel"),
-        (
-            Role::WheelAxis,
-            Some(Side::Right),
-            "axis of the right wheel",
-        ),
-        (Role::IdealAxis, None, "ideal axis of the outer wheel"),
-        (Role::RearAxle, None, "rear axle"),
+        (Role::GroundPoint, "steering axis on the road"),
+        (Role::WheelAxis, "axis of a wheel"),
+        (Role::IdealAxis, "ideal axis of the outer wheel"),
+        (Role::RearAxle, "rear axle"),
     ];
-    let drawn = |role: Role, side: Option<Side>| -> Option<&Shape> {
-        let mut shapes = drawing.shapes.iter();
-        shapes.find(|shape| shape.role == role && shape.side == side)
-    };
+    let tokens = Tokens::of(ui.ctx());
+    let drawing = turn_lines(&shown.assembly, &shown.pose, View::Top);
+    let drawn = |role: Role| drawing.shapes.iter().find(|shape| shape.role == role);
+    let drawn: Vec<(&Shape, &str)> = entries
+        .into_iter()
+        .filter_map(|(role, text)| Some((drawn(role)?, text)))
+        .collect();
+    #[allow(clippy::cast_precision_loss, reason = "a few lines")]
+    let size = vec2(KEY_WIDTH, drawn.len() as f32 * KEY_LINE + 4.0);
+    let patch = Rect::from_min_size(corner - vec2(0.0, size.y), size);
+    let painter = ui.painter();
+    painter.rect_filled(patch, f32::from(Metrics::CORNER), tokens.canvas);
     let font = TextStyle::Small.resolve(ui.style());
-    let mut at = area.left_bottom() + vec2(14.0, -14.0);
-    for (role, side, text) in entries.into_iter().rev() {
-        let Some(shape) = drawn(role, side) else {
-            continue;
-        };
+    let mut at = patch.left_top() + vec2(6.0, 2.0 + 0.5 * KEY_LINE);
+    for (shape, text) in drawn {
         let ink = ink(shape, tokens);
-        if role == Role::GroundPoint {
+        if shape.role == Role::GroundPoint {
             painter.circle_stroke(at + vec2(14.0, 0.0), 4.0, ink.stroke);
         } else {
             stroke_line(painter, [at, at + vec2(28.0, 0.0)], &ink);
@@ -96,7 +97,7 @@ fn key(ui: &Ui, painter: &Painter, area: Rect, drawing: &Drawing, tokens: &Token
         let start = at + vec2(36.0, 0.0);
         let weak = tokens.text_weak;
         painter.text(start, Align2::LEFT_CENTER, text, font.clone(), weak);
-        at.y -= 16.0;
+        at.y += KEY_LINE;
     }
 }
 

@@ -81,6 +81,11 @@ fn filled(fill: Color32, stroke: Stroke) -> Ink {
 }
 
 impl Ink {
+    /// Outlines of something to compare with: thin dashes without fill.
+    pub(super) fn reference(tokens: &Tokens) -> Self {
+        line(1.0, tokens.reference, Some(DASHED))
+    }
+
     /// The same, faded towards the ground it lies on.
     pub(super) fn dimmed(self, ground: Color32) -> Self {
         let fade = |color: Color32| {

@@ -1,6 +1,6 @@
 //! Where the views stand on screen, and what they must have room for.
 
-use eframe::egui::{Rect, pos2};
+use eframe::egui::{Pos2, Rect, pos2, vec2};
 use steerloft_sheet::{Bounds, View, front_end};
 use steerloft_solver::figures::turn_centre;
 
@@ -38,6 +38,14 @@ impl Layout {
         self.top.height() / self.area.height().max(1.0)
     }
 
+    /// Lower left corner of a key to the drawings: in the corner that the side view leaves free, if there is one.
+    pub(super) fn place_of_key(&self) -> Pos2 {
+        match self.side {
+            Some(side) => side.left_top() + vec2(10.0, -8.0),
+            None => self.top.left_bottom() + vec2(8.0, -6.0),
+        }
+    }
+
     pub(super) fn views(&self) -> impl Iterator<Item = (View, Rect)> {
         [(View::Top, self.top), (View::Front, self.front)]
             .into_iter()
@@ -69,7 +77,7 @@ pub(super) fn bounds_over_steering(shown: &Shown, view: View) -> Bounds {
 
 /// Turn centres farther out than this are not given room, in wheelbases from the centre line: the car would be too small
 /// to be seen.
-const FARTHEST_SHOWN: f64 = 2.5;
+const FARTHEST_SHOWN: f64 = 4.0;
 
 /// What the construction of the turn takes in the top view: the rear axle, and the turn centres if they are not far out.
 pub(super) fn bounds_of_turn(shown: &Shown) -> Bounds {

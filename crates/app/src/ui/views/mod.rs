@@ -242,6 +242,9 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Inte
         show_view(ui, bench, shown, view, intents, (which, area));
     }
     rules(ui, &layout, tokens);
+    if view.views.switches.turn_lines {
+        extras::turn_key(ui, shown, layout.place_of_key());
+    }
     if let Some(measuring) = view.views.measuring {
         measure::strip(ui, shown, &measuring, layout.top, intents);
     }
@@ -294,15 +297,18 @@ fn paint_view(ui: &Ui, bench: &Bench, shown: &Shown, views: &Views, seen: &Seen)
     let dimmed = bench.derived().trouble().is_some();
     let switches = &views.switches;
     grid::paint(&painter, seen.area, &seen.transform, tokens);
+    if switches.reference {
+        extras::reference(&painter, bench, seen);
+    }
     if switches.envelope {
         extras::envelope(&painter, bench, shown, seen);
     }
     let drawing = front_end(&shown.layout, &shown.pose, seen.view);
     paint::paint(&painter, &drawing, &seen.transform, tokens, dimmed);
     if switches.turn_lines {
-        extras::turn(ui, &painter, shown, seen);
+        extras::turn(&painter, shown, seen);
     }
-    if switches.rod_gaps && seen.view == View::Top {
+    if switches.rod_gaps && seen.view == View::Top && views.measuring.is_none() {
         extras::rod_gaps(ui, &painter, shown, seen);
     }
     if let Some(measuring) = &views.measuring {

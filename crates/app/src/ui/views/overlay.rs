@@ -13,15 +13,18 @@ pub enum Overlay {
     RodGaps,
     /// Buttons that add a spacer to a stack and take one away.
     SpacerButtons,
+    /// The reference behind the car.
+    Reference,
 }
 
 impl Overlay {
     /// Every one, as listed in menus.
-    pub const ALL: [Self; 4] = [
+    pub const ALL: [Self; 5] = [
         Self::TurnLines,
         Self::Envelope,
         Self::RodGaps,
         Self::SpacerButtons,
+        Self::Reference,
     ];
 
     /// Text in menus.
@@ -32,6 +35,7 @@ impl Overlay {
             Self::Envelope => "Wheels at full bump and droop",
             Self::RodGaps => "Gaps between the cups",
             Self::SpacerButtons => "Spacer buttons",
+            Self::Reference => "Reference behind",
         }
     }
 
@@ -48,6 +52,9 @@ impl Overlay {
             Self::RodGaps => "Write on each tie rod what a calliper measures between its cups",
             Self::SpacerButtons => {
                 "Show a plus and a minus beside each stack of spacers that the pointer comes near"
+            }
+            Self::Reference => {
+                "Draw the reference in thin dashes behind the car, steered and travelled alike"
             }
         }
     }
@@ -71,6 +78,8 @@ pub struct Switches {
     pub rod_gaps: bool,
     /// [`Overlay::SpacerButtons`].
     pub spacer_buttons: bool,
+    /// [`Overlay::Reference`].
+    pub reference: bool,
 }
 
 impl Default for Switches {
@@ -81,6 +90,7 @@ impl Default for Switches {
             envelope: false,
             rod_gaps: true,
             spacer_buttons: true,
+            reference: true,
         }
     }
 }
@@ -94,6 +104,7 @@ impl Switches {
             Overlay::Envelope => self.envelope,
             Overlay::RodGaps => self.rod_gaps,
             Overlay::SpacerButtons => self.spacer_buttons,
+            Overlay::Reference => self.reference,
         }
     }
 
@@ -104,6 +115,7 @@ impl Switches {
             Overlay::Envelope => &mut self.envelope,
             Overlay::RodGaps => &mut self.rod_gaps,
             Overlay::SpacerButtons => &mut self.spacer_buttons,
+            Overlay::Reference => &mut self.reference,
         };
         *switch = !*switch;
     }

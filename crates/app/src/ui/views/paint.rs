@@ -17,6 +17,25 @@ const THINNEST: f32 = 1.8;
 /// A wheel's face seen thinner than this is left out, points: its outline would run into that of the tyre.
 const THINNEST_FACE: f32 = 3.5;
 
+/// Paints the outlines of a car to compare with; lines that it is measured from are left out.
+pub(super) fn paint_reference(
+    painter: &Painter,
+    drawing: &Drawing,
+    transform: &Transform,
+    tokens: &Tokens,
+) {
+    let ink = Ink::reference(tokens);
+    let parts = drawing.shapes.iter().filter(|shape| {
+        !matches!(
+            shape.role,
+            Role::CentreLine | Role::AxleLine | Role::Chassis | Role::Road | Role::WheelLine
+        )
+    });
+    for shape in parts {
+        paint_shape(painter, shape, transform, &ink);
+    }
+}
+
 /// Paints a drawing, dimmed if it is not what was asked for.
 pub(super) fn paint(
     painter: &Painter,
