@@ -62,8 +62,11 @@ pub enum Kind {
     },
     /// A stack of spacers, washers or packing, by its total thickness in mm. Effects apply times (total - base).
     Stack {
-        /// Spacers at hand.
+        /// Spacers that fit, and how many of each at most in one place.
         parts: Vec<Spacer>,
+        /// The car's stock that they are taken from, where other stacks take from it too.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        stock: Option<FromStock>,
         /// Greatest total, mm.
         most: f64,
         /// The total at which the car's points are given.
@@ -97,6 +100,16 @@ pub struct Spacer {
     pub thickness: f64,
     /// How many.
     pub count: u32,
+}
+
+/// Where a stack's spacers come from.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FromStock {
+    /// Name of the stock.
+    pub name: String,
+    /// In how many places of the car the stack is built, such as 2 for one a side.
+    pub places: u32,
 }
 
 /// One named position of a choice.

@@ -6,10 +6,19 @@ use serde::{Deserialize, Serialize};
 use steerloft_solver::frame::{Point, Side, Vector};
 
 use crate::adjustment::Adjustment;
+use crate::stock::Stock;
 
+mod build_errors;
 mod drive;
+mod servo;
+mod surroundings;
+mod tie_rod;
 
+pub use build_errors::{BuildErrors, PointError};
 pub use drive::{Crank, Drive, DrivenCrank, InnerBallsOn};
+pub use servo::{Pulse, Servo, ServoAction, ServoCase, ServoClass, ServoSaver, Spline};
+pub use surroundings::{Clearances, Loads, Obstacle, Rim, Shape};
+pub use tie_rod::{BallJoints, Hands, Thread, TieRodParts};
 
 /// A position or direction in chassis axes: x forward, y left, z up; mm for positions.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -44,9 +53,12 @@ pub struct Car {
     pub right: RightCorner,
     /// What moves the inner tie-rod balls.
     pub drive: Drive,
-    /// The steering servo's case, where one is to be drawn.
+    /// The steering servo, where there is one.
     #[serde(default)]
-    pub servo: Option<ServoCase>,
+    pub servo: Option<Servo>,
+    /// The servo saver, where there is one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub saver: Option<ServoSaver>,
     /// Front-axle station to rear axle, mm.
     pub wheelbase: f64,
     /// Chassis underside over the road at the origin, mm.
@@ -61,6 +73,24 @@ pub struct Car {
     pub ranges: Ranges,
     /// The tie rod's parts and limits.
     pub tie_rod: TieRodParts,
+    /// The tie rods' ball joints, where their limits are known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub joints: Option<BallJoints>,
+    /// Load and grip of the front wheels.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub loads: Option<Loads>,
+    /// Sizes of parts that could touch.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clearances: Option<Clearances>,
+    /// What stands in the way.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub obstacles: Vec<Obstacle>,
+    /// How far the car as built may be off its dimensions.
+    #[serde(default, skip_serializing_if = "BuildErrors::is_usual")]
+    pub build_errors: BuildErrors,
+    /// Spacers at hand that several stacks share.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stock: Vec<Stock>,
     /// Everything that can be changed on the car, in the order in which the effects apply.
     pub adjustments: Vec<Adjustment>,
 }
@@ -167,16 +197,6 @@ impl Suspension {
     }
 }
 
-/// The servo's case as a box along chassis axes; it goes where the servo arm's axis point goes.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ServoCase {
-    /// Size along x, y and z, mm.
-    pub size: Position,
-    /// Centre of the box, chassis axes, mm.
-    pub centre: Position,
-}
-
 /// How far the car's moving parts go: ends of the sweeps.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -185,16 +205,4 @@ pub struct Ranges {
     pub input: (f64, f64),
     /// Full droop (negative) and full bump, mm; both 0 for a fixed kingpin.
     pub travel: (f64, f64),
-}
-
-/// The tie rod's parts.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct TieRodParts {
-    /// From a ball's centre to the open end of its cup, mm.
-    pub cup_length: f64,
-    /// Shortest centre-to-centre length the parts allow, mm.
-    pub shortest: f64,
-    /// Longest centre-to-centre length the thread allows, mm.
-    pub longest: f64,
 }

@@ -4,6 +4,7 @@ use nalgebra::Rotation3;
 use solver::axle::{FrontAxle, Knuckle};
 use solver::drive::Drive;
 use solver::frame::{Side, Vector, mirrored_vector};
+use solver::joints::JointLimits;
 use solver::suspension::Arm;
 use steerloft_solver as solver;
 
@@ -16,6 +17,8 @@ use crate::setup::Chosen;
 /// An axle to which adjustments are applied, one after the other.
 pub(crate) struct Adjusting<'a> {
     axle: &'a mut FrontAxle,
+    /// The limits of the ball joints, whose studs turn with their balls.
+    joints: Option<&'a mut JointLimits>,
     /// What the links of the drive are made longer by. It counts from how they are drawn in the end, so that it
     /// does not matter whether their balls are moved before or after.
     drag_link: f64,
@@ -24,9 +27,10 @@ pub(crate) struct Adjusting<'a> {
 
 impl<'a> Adjusting<'a> {
     /// From the axle at base.
-    pub(crate) fn new(axle: &'a mut FrontAxle) -> Self {
+    pub(crate) fn new(axle: &'a mut FrontAxle, joints: Option<&'a mut JointLimits>) -> Self {
         Self {
             axle,
+            joints,
             drag_link: 0.0,
             cross_link: 0.0,
         }
@@ -61,10 +65,9 @@ impl<'a> Adjusting<'a> {
     }
 
     fn apply_effect(&mut self, effect: &Effect, amount: f64) {
-        let axle = &mut *self.axle;
         match effect {
             Effect::Move { points, by, sides } => {
-                move_points(axle, points, *sides, |_, side| {
+                self.move_points(points, *sides, |_, side| {
                     Some(Translation(given_for(side, *sides, by) * amount))
                 });
             }
@@ -76,7 +79,7 @@ impl<'a> Adjusting<'a> {
                 sides,
             } => {
                 let angle = (degrees * amount).to_radians();
-                move_points(axle, points, *sides, |axle, side| {
+                self.move_points(points, *sides, |axle, side| {
                     Rotation::new(
                         point_of(axle, *through, side)?,
                         given_for(side, *sides, about),
@@ -91,7 +94,7 @@ impl<'a> Adjusting<'a> {
                 normal,
                 sides,
             } => {
-                move_points(axle, points, *sides, |axle, side| {
+                self.move_points(points, *sides, |axle, side| {
                     Reflection::new(
                         point_of(axle, *through, side)?,
                         given_for(side, *sides, normal),
@@ -99,8 +102,43 @@ impl<'a> Adjusting<'a> {
                 });
             }
             Effect::Lengthen { member, by, sides } => self.lengthen(*member, *sides, by * amount),
-            Effect::Add { scalar, by } => add(axle, *scalar, by * amount),
+            Effect::Add { scalar, by } => add(self.axle, *scalar, by * amount),
         }
+    }
+
+    /// Moves points on the sides named, each side's motion found before any of that side's points has moved. A ball's
+    /// stud turns with it.
+    fn move_points<M: Motion>(
+        &mut self,
+        points: &[PointName],
+        sides: EffectSides,
+        motion_on: impl Fn(&FrontAxle, Side) -> Option<M>,
+    ) {
+        let motions = Side::BOTH.map(|side| (side, motion_on(self.axle, side)));
+        for (side, motion) in motions {
+            let Some(motion) = motion.filter(|_| applies(side, sides)) else {
+                continue;
+            };
+            for &point in points {
+                if !point.is_shared() || side == side_of_shared(self.axle, point) {
+                    move_point(self.axle, point, side, &motion);
+                    self.turn_stud(point, side, &motion);
+                }
+            }
+        }
+    }
+
+    fn turn_stud(&mut self, point: PointName, side: Side, motion: &impl Motion) {
+        let Some(joints) = self.joints.as_deref_mut() else {
+            return;
+        };
+        let studs = match point {
+            PointName::SteeringArm => &mut joints.outer_studs,
+            PointName::RodInner => &mut joints.inner_studs,
+            _ => return,
+        };
+        let stud = studs.get_mut(side);
+        *stud = motion.direction(stud);
     }
 
     fn lengthen(&mut self, member: Member, sides: EffectSides, by: f64) {
@@ -128,26 +166,6 @@ impl<'a> Adjusting<'a> {
 fn set_longer(length: &mut Option<f64>, drawn: f64, by: f64) {
     if by != 0.0 {
         *length = Some(length.unwrap_or(drawn) + by);
-    }
-}
-
-/// Moves points on the sides named, each side's motion found before any of that side's points has moved.
-fn move_points<M: Motion>(
-    axle: &mut FrontAxle,
-    points: &[PointName],
-    sides: EffectSides,
-    motion_on: impl Fn(&FrontAxle, Side) -> Option<M>,
-) {
-    let motions = Side::BOTH.map(|side| (side, motion_on(axle, side)));
-    for (side, motion) in motions {
-        let Some(motion) = motion.filter(|_| applies(side, sides)) else {
-            continue;
-        };
-        for &point in points {
-            if !point.is_shared() || side == side_of_shared(axle, point) {
-                move_point(axle, point, side, &motion);
-            }
-        }
     }
 }
 

@@ -1,7 +1,10 @@
 //! A setup laid out as the points, lengths and angles the solver poses.
 
+use solver::assembly::Assembly;
 use solver::axle::FrontAxle;
+use solver::error::SolveError;
 use solver::frame::{Point, Side, Vector};
+use solver::joints::JointLimits;
 use steerloft_solver as solver;
 
 use crate::adjustment::{Adjustment, PointName};
@@ -9,7 +12,7 @@ use crate::car::Car;
 use crate::effects::Adjusting;
 use crate::points::point_of;
 use crate::setup::{Chosen, Rods, Setup};
-use base::{align_slides, axle_at_base};
+use base::{align_slides, axle_at_base, joints_at_base};
 use stacks::stack_places;
 
 mod base;
@@ -23,6 +26,8 @@ pub(crate) const STILL: f64 = 1e-9;
 pub struct Layout {
     /// What the solver poses.
     pub axle: FrontAxle,
+    /// How far the tie rods' ball joints swing, where that is known.
+    pub joints: Option<JointLimits>,
     /// The steering servo's case, where one is drawn.
     pub servo: Option<ServoBox>,
     /// The spacers of every stack, where they sit.
@@ -60,13 +65,45 @@ pub struct StackPlace {
 /// Lays a setup out. Effects apply in the order in which the car lists its adjustments.
 #[must_use]
 pub fn layout(setup: &Setup) -> Layout {
-    let axle = front_axle(setup);
+    let Laid { axle, joints } = laid_out(&setup.car, setup.rods, |_, adjustment| {
+        setup.chosen.get(&adjustment.name)
+    });
     Layout {
         servo: servo_box(setup, &axle),
         stacks: stack_places(setup, &axle),
         cup_length: setup.car.tie_rod.cup_length,
         axle,
+        joints,
     }
+}
+
+impl Layout {
+    /// The mechanism made ready to pose, its ball joints' limits included.
+    ///
+    /// # Errors
+    /// As [`Assembly::new`].
+    pub fn assemble(&self) -> Result<Assembly, SolveError> {
+        with_limits(&self.axle, self.joints)
+    }
+}
+
+/// A setup's mechanism made ready to pose, its ball joints' limits included.
+///
+/// # Errors
+/// As [`Assembly::new`].
+pub fn assemble(setup: &Setup) -> Result<Assembly, SolveError> {
+    let Laid { axle, joints } = laid_out(&setup.car, setup.rods, |_, adjustment| {
+        setup.chosen.get(&adjustment.name)
+    });
+    with_limits(&axle, joints)
+}
+
+fn with_limits(axle: &FrontAxle, joints: Option<JointLimits>) -> Result<Assembly, SolveError> {
+    let assembly = Assembly::new(axle)?;
+    Ok(match joints {
+        Some(joints) => assembly.with_joint_limits(joints),
+        None => assembly,
+    })
 }
 
 /// The front axle alone: what [`layout`] gives the solver, without what is only drawn.
@@ -90,8 +127,23 @@ pub(crate) fn axle_of<'a>(
     rods: Rods,
     value_of: impl Fn(usize, &Adjustment) -> Option<&'a Chosen>,
 ) -> FrontAxle {
+    laid_out(car, rods, value_of).axle
+}
+
+/// An axle with its ball joints' limits.
+struct Laid {
+    axle: FrontAxle,
+    joints: Option<JointLimits>,
+}
+
+fn laid_out<'a>(
+    car: &Car,
+    rods: Rods,
+    value_of: impl Fn(usize, &Adjustment) -> Option<&'a Chosen>,
+) -> Laid {
     let mut axle = axle_at_base(car, rods);
-    let mut adjusting = Adjusting::new(&mut axle);
+    let mut joints = joints_at_base(car);
+    let mut adjusting = Adjusting::new(&mut axle, joints.as_mut());
     for (index, adjustment) in car.adjustments.iter().enumerate() {
         if let Some(value) = value_of(index, adjustment) {
             adjusting.apply(adjustment, value);
@@ -99,12 +151,12 @@ pub(crate) fn axle_of<'a>(
     }
     adjusting.finish();
     align_slides(&mut axle, car);
-    axle
+    Laid { axle, joints }
 }
 
 /// The case goes with the servo arm's axis.
 fn servo_box(setup: &Setup, axle: &FrontAxle) -> Option<ServoBox> {
-    let case = setup.car.servo?;
+    let case = setup.car.servo?.case;
     let axis_at_base = setup.car.drive.servo_axis()?;
     let axis_now = point_of(axle, PointName::DriveAxis, Side::Left)?;
     Some(ServoBox {

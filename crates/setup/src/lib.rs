@@ -11,11 +11,14 @@ pub mod handles;
 pub mod history;
 pub mod layout;
 pub mod limits;
+pub mod servo;
 pub mod setup;
+pub mod stock;
 pub mod supplied;
 
 mod effects;
 mod motion;
 mod points;
+mod record;
 mod spacers;
 mod values;

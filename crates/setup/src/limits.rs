@@ -69,3 +69,48 @@ pub const MAX_TEXT: usize = 20_000;
 
 /// Most runs of a record.
 pub const MAX_RUNS: usize = 2_000;
+
+/// Most teeth of a servo's spline.
+pub const MAX_TEETH: u32 = 100;
+
+/// Fewest teeth of a servo's spline.
+pub const MIN_TEETH: u32 = 4;
+
+/// Most obstacles of a car.
+pub const MAX_OBSTACLES: usize = 32;
+
+/// Most stocks of a car.
+pub const MAX_STOCKS: usize = 16;
+
+/// Most spacers of one size in a stock.
+pub const MAX_STOCKED: u32 = 1_000;
+
+/// Most places of the car in which one stack is built.
+pub const MAX_PLACES: u32 = 16;
+
+/// Largest force on the front wheels, N.
+pub const MAX_LOAD: f64 = 20_000.0;
+
+/// Largest coefficient of friction.
+pub const MAX_FRICTION: f64 = 5.0;
+
+/// Largest torque or moment, N mm.
+pub const MAX_TORQUE: f64 = 1_000_000.0;
+
+/// Longest servo pulse, microseconds.
+pub const MAX_PULSE: f64 = 10_000.0;
+
+/// Largest misalignment of a ball joint, degrees.
+pub const MAX_MISALIGNMENT: f64 = 60.0;
+
+/// Largest build error of a length or coordinate, mm.
+pub const MAX_LENGTH_ERROR: f64 = 50.0;
+
+/// Largest build error of an angle, degrees.
+pub const MAX_ANGLE_ERROR: f64 = 10.0;
+
+/// Longest lap, s.
+pub const MAX_LAP: f64 = 36_000.0;
+
+/// Most laps of a run.
+pub const MAX_LAPS: u32 = 100_000;

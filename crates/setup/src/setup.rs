@@ -9,6 +9,8 @@ use crate::car::Car;
 use crate::limits::{MAX_LENGTH, MAX_TOE, MIN_LENGTH};
 use crate::values::{same_value, short};
 
+pub use crate::record::{Felt, Laps, Parent, Record, Run};
+
 /// A setup document, complete in itself.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -51,36 +53,6 @@ pub enum Rods {
         /// The right rod.
         right: f64,
     },
-}
-
-/// What the setup is for and what was found with it.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-pub struct Record {
-    /// Name of the setup.
-    pub name: String,
-    /// Date, as the user writes it.
-    pub date: String,
-    /// Event or track.
-    pub event: String,
-    /// Surface.
-    pub surface: String,
-    /// Grip.
-    pub grip: String,
-    /// Free notes.
-    pub notes: String,
-    /// Runs made with it.
-    pub runs: Vec<Run>,
-}
-
-/// One run.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-pub struct Run {
-    /// Date or time, as the user writes it.
-    pub date: String,
-    /// What was found.
-    pub notes: String,
 }
 
 /// A value that an adjustment or the rods cannot take.

@@ -202,7 +202,7 @@ fn racks_and_fixed_kingpins() {
             ),
             case(
                 "wheelbase: 1560.0",
-                "servo: §Some((size: (1.0, 1.0, 1.0), centre: (0.0, 0.0, 0.0))),\n        wheelbase: 1560.0",
+                "servo: §Some((case: (size: (1.0, 1.0, 1.0), centre: (0.0, 0.0, 0.0)))),\n        wheelbase: 1560.0",
                 "a rack has no servo arm that the servo's case could go with; leave `servo` out",
             ),
             case(
@@ -323,11 +323,13 @@ fn adjustments_that_take_an_inner_ball_off_the_cross_link() {
             case(
                 "kind: Stack(
                     parts: [(thickness: 0.5, count: 2), (thickness: 1.0, count: 1)],
+                    stock: Some((name: \"M3 washers\", places: 2)),
                     most: 2.0,
                     base: 1.0,
                     effects: [Move(points: [cross_ball, rod_inner], by: (0.0, 0.0, 1.0))]",
                 "kind: §Stack(
                     parts: [(thickness: 0.5, count: 2), (thickness: 1.0, count: 1)],
+                    stock: Some((name: \"M3 washers\", places: 2)),
                     most: 2.0,
                     base: 1.0,
                     effects: [Move(points: [rod_inner], by: (0.0, 0.0, 1.0))]",

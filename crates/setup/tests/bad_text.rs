@@ -18,53 +18,53 @@ fn texts_that_are_no_setup() {
     for (text, says) in [
         (
             "§",
-            "this file is empty; a setup file begins with `Setup(format: 1,`",
+            "this file is empty; a setup file begins with `Setup(format: 2,`",
         ),
         (
             "  // only a note\n  §",
-            "this file is empty; a setup file begins with `Setup(format: 1,`",
+            "this file is empty; a setup file begins with `Setup(format: 2,`",
         ),
         (
             "§{\"json\": true}",
-            "this is not a setup file; a setup file begins with `Setup(format: 1,`",
+            "this is not a setup file; a setup file begins with `Setup(format: 2,`",
         ),
         (
             "/* note */\n §Scene(format: 1)",
-            "this is not a setup file; a setup file begins with `Setup(format: 1,`",
+            "this is not a setup file; a setup file begins with `Setup(format: 2,`",
         ),
         (
             "§GIF89a",
-            "this is not a setup file; a setup file begins with `Setup(format: 1,`",
+            "this is not a setup file; a setup file begins with `Setup(format: 2,`",
         ),
         (
             "Setup(\n    §car: (),\n)",
-            "the format number is missing here; a setup file begins with `Setup(format: 1,`",
+            "the format number is missing here; a setup file begins with `Setup(format: 2,`",
         ),
         (
             "(§)",
-            "the format number is missing here; a setup file begins with `Setup(format: 1,`",
+            "the format number is missing here; a setup file begins with `Setup(format: 2,`",
         ),
         (
             "(format: §one)",
-            "the format is not a whole number; this program reads format 1",
+            "the format is not a whole number; this program reads formats 1 to 2",
         ),
         (
             "(format: §-1)",
-            "the format is not a whole number; this program reads format 1",
+            "the format is not a whole number; this program reads formats 1 to 2",
         ),
         (
             "(format: §0)",
-            "there is no format 0; this program reads format 1",
+            "there is no format 0; this program reads formats 1 to 2",
         ),
         (
             "Setup(format: §99999999999)",
             "this file has format 99999999999, which is newer than this program; \
-             this program reads format 1: use a newer version of it",
+             this program reads formats 1 to 2: use a newer version of it",
         ),
         (
             "Setup(format: §7, anything: else)",
             "this file has format 7, which is newer than this program; \
-             this program reads format 1: use a newer version of it",
+             this program reads formats 1 to 2: use a newer version of it",
         ),
     ] {
         let (text, expected) = marked(text, says);
@@ -79,7 +79,8 @@ fn fields_and_names() {
             "wheelbase: 198.0,",
             "§wheel_base: 198.0,",
             "there is no field `wheel_base` here; the fields are `name`, `notes`, `left`, `right`, `drive`, \
-             `servo`, `wheelbase`, `ride_height`, `pitch`, `roll`, `ranges`, `tie_rod`, `adjustments`",
+             `servo`, `saver`, `wheelbase`, `ride_height`, `pitch`, `roll`, `ranges`, `tie_rod`, `joints`, \
+             `loads`, `clearances`, `obstacles`, `build_errors`, `stock`, `adjustments`",
         ),
         case(
             "wheelbase: 198.0,",
@@ -191,7 +192,7 @@ fn ends() {
          it may have been cut short: take it again from where it came",
     );
     assert_says(&cut, &expected);
-    let deep = format!("Setup(format: 1, car: {}", "[".repeat(100_000));
+    let deep = format!("Setup(format: 2, car: {}", "[".repeat(100_000));
     assert!(read_text(&deep).is_err());
 }
 
@@ -234,7 +235,7 @@ fn numbers() {
             "this range leaves out 0, the reference height; give a range from below 0 to above it",
         ),
         case(
-            "longest: 50.0",
+            "longest: 45.0",
             "longest: §20.0",
             "the longest tie rod is not longer than the shortest; give a length greater than `shortest`",
         ),

@@ -162,6 +162,7 @@ proptest! {
     fn any_text_never_panics(text in "\\PC{0,200}") {
         read_soundly(&text)?;
         read_soundly(&format!("Setup(format: 1, {text}"))?;
+        read_soundly(&format!("Setup(format: 2, {text}"))?;
         read_soundly(&format!("(format: {text}"))?;
     }
 }

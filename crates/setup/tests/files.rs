@@ -48,7 +48,7 @@ fn messages_name_the_file() {
         message,
         format!(
             "{}:2:13: this file has format 9, which is newer than this program; \
-             this program reads format 1: use a newer version of it",
+             this program reads formats 1 to 2: use a newer version of it",
             path.display()
         )
     );

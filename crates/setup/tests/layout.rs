@@ -411,6 +411,7 @@ fn a_stack_that_moves_nothing_has_no_place() {
             thickness: 1.0,
             count: 2,
         }],
+        stock: None,
         most: 2.0,
         base: 0.0,
         effects: vec![Effect::Add {

@@ -9,7 +9,7 @@ use steerloft_setup::file::{read_text, to_text};
 use steerloft_setup::handles::point_of;
 use steerloft_setup::layout::layout;
 use steerloft_setup::limits::MAX_ADJUSTMENTS;
-use steerloft_setup::setup::{Chosen, Record, Rods, Run, Setup};
+use steerloft_setup::setup::{Chosen, Felt, Laps, Record, Rods, Run, Setup};
 use steerloft_setup::supplied::SUPPLIED;
 use steerloft_solver::frame::{Side, mirrored_point};
 
@@ -34,7 +34,21 @@ fn record() -> impl Strategy<Value = Record> {
         notes,
         runs: runs
             .into_iter()
-            .map(|(date, notes)| Run { date, notes })
+            .map(|(date, notes)| Run {
+                date,
+                felt: Felt {
+                    middle: notes.clone(),
+                    ..Felt::default()
+                },
+                laps: Laps {
+                    count: u32::try_from(notes.len()).ok(),
+                    best: Some(12.345),
+                    mean: None,
+                },
+                temperature: (!notes.is_empty()).then_some(21.5),
+                notes,
+                ..Run::default()
+            })
             .collect(),
         ..Record::default()
     })

@@ -35,6 +35,7 @@ fn stack() -> Adjustment {
                 count: 1,
             },
         ],
+        stock: None,
         most: 9.0,
         base: 1.0,
         effects: vec![],

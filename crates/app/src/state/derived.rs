@@ -134,7 +134,7 @@ impl Shown {
     /// Assembles a setup and poses it, at rest if it cannot be posed where the cursor stands.
     fn new(setup: &Setup, cursor: Cursor) -> Result<(Self, Option<String>), String> {
         let layout = layout(setup);
-        let assembly = Assembly::new(&layout.axle).map_err(|error| error.to_string())?;
+        let assembly = layout.assemble().map_err(|error| error.to_string())?;
         let sweeps = Sweeps::of(&setup.car);
         let input = sweeps.unit.to_solver(cursor.input);
         let posed = assembly.pose(input, cursor.solver_travel());

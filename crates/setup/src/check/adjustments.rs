@@ -2,7 +2,7 @@
 
 use super::effects::{self, Use};
 use super::values::{count, number, one_of, range, text};
-use super::{Fault, Path, cross_link, unique_names};
+use super::{Fault, Path, cross_link, stock, unique_names};
 use crate::adjustment::{Adjustment, ChoiceOption, Kind, Spacer, Unit};
 use crate::car::Car;
 use crate::limits::{
@@ -22,6 +22,7 @@ pub(super) fn check(at: &Path, car: &Car) -> Result<(), Fault> {
     for (index, adjustment) in car.adjustments.iter().enumerate() {
         check_adjustment(&at.item(index), adjustment, car)?;
     }
+    stock::check_taken(at, car)?;
     cross_link::check(at, car)
 }
 
@@ -44,6 +45,7 @@ fn check_adjustment(at: &Path, adjustment: &Adjustment, car: &Car) -> Result<(),
             most,
             base,
             effects,
+            ..
         } => {
             number(&at.field("most"), *most, SPACER_GRAIN, MAX_LENGTH, "mm")?;
             check_parts(&at.field("parts"), parts)?;
@@ -91,39 +93,49 @@ fn check_parts(at: &Path, parts: &[Spacer]) -> Result<(), Fault> {
         ));
     }
     count(at, parts.len(), MAX_SPACER_SIZES, "sizes of spacer")?;
-    for (index, part) in parts.iter().enumerate() {
-        let at = at.item(index);
-        let thickness = at.field("thickness");
-        number(&thickness, part.thickness, SPACER_GRAIN, MAX_LENGTH, "mm")?;
-        let grains = part.thickness / SPACER_GRAIN;
-        if (grains - grains.round()).abs() > SAME_VALUE / SPACER_GRAIN {
-            return Err(Fault::new(
-                &thickness,
-                format!(
-                    "a thickness of {} mm is finer than spacers are made",
-                    part.thickness
-                ),
-                format!("give a whole multiple of {SPACER_GRAIN} mm"),
-            ));
-        }
-        if !(1..=MAX_SPACERS).contains(&part.count) {
-            return Err(Fault::new(
-                &at.field("count"),
-                format!("{} spacers of one size are at hand", part.count),
-                format!("give 1 to {MAX_SPACERS}"),
-            ));
-        }
-        let earlier = parts[..index].iter();
-        if earlier
-            .into_iter()
-            .any(|other| (other.thickness - part.thickness).abs() < SAME_VALUE)
-        {
-            return Err(Fault::new(
-                &thickness,
-                format!("spacers of {} mm are listed twice", short(part.thickness)),
-                "list each thickness once, with its count",
-            ));
-        }
+    for index in 0..parts.len() {
+        check_part(&at.item(index), parts, index, MAX_SPACERS)?;
+    }
+    Ok(())
+}
+
+/// Checks one size of spacer in a list; `most` is how many there may be of one size.
+pub(super) fn check_part(
+    at: &Path,
+    parts: &[Spacer],
+    index: usize,
+    most: u32,
+) -> Result<(), Fault> {
+    let part = &parts[index];
+    let thickness = at.field("thickness");
+    number(&thickness, part.thickness, SPACER_GRAIN, MAX_LENGTH, "mm")?;
+    let grains = part.thickness / SPACER_GRAIN;
+    if (grains - grains.round()).abs() > SAME_VALUE / SPACER_GRAIN {
+        return Err(Fault::new(
+            &thickness,
+            format!(
+                "a thickness of {} mm is finer than spacers are made",
+                part.thickness
+            ),
+            format!("give a whole multiple of {SPACER_GRAIN} mm"),
+        ));
+    }
+    if !(1..=most).contains(&part.count) {
+        return Err(Fault::new(
+            &at.field("count"),
+            format!("{} spacers of one size are at hand", part.count),
+            format!("give 1 to {most}"),
+        ));
+    }
+    let listed_before = parts[..index]
+        .iter()
+        .any(|other| (other.thickness - part.thickness).abs() < SAME_VALUE);
+    if listed_before {
+        return Err(Fault::new(
+            &thickness,
+            format!("spacers of {} mm are listed twice", short(part.thickness)),
+            "list each thickness once, with its count",
+        ));
     }
     Ok(())
 }

@@ -3,10 +3,10 @@
 use steerloft_solver::frame::Side;
 
 use super::corner::check_corner;
-use super::values::{coordinate, count, length, name, number, position, range, text};
-use super::{Fault, Path, adjustments, drive, tie_rods};
+use super::values::{count, length, name, number, range, text};
+use super::{Fault, Path, adjustments, drive, servo, stock, surroundings, tie_rod_parts, tie_rods};
 use crate::adjustment::Unit;
-use crate::car::{Car, Ranges, RightCorner, ServoCase, Suspension, TieRodParts};
+use crate::car::{Car, Ranges, RightCorner, Suspension};
 use crate::limits::{MAX_ADJUSTMENTS, MAX_ANGLE, MAX_LENGTH, MAX_TILT};
 
 pub(super) fn check(at: &Path, car: &Car) -> Result<(), Fault> {
@@ -17,7 +17,10 @@ pub(super) fn check(at: &Path, car: &Car) -> Result<(), Fault> {
     drive::check(&at.field("drive"), &car.drive)?;
     tie_rods::check(&at.field("drive"), car)?;
     if let Some(servo) = &car.servo {
-        check_servo(&at.field("servo"), servo, car)?;
+        servo::check(&at.field("servo"), servo, car)?;
+    }
+    if let Some(saver) = &car.saver {
+        servo::check_saver(&at.field("saver").item(0), saver)?;
     }
     length(&at.field("wheelbase"), car.wheelbase)?;
     number(
@@ -36,10 +39,28 @@ pub(super) fn check(at: &Path, car: &Car) -> Result<(), Fault> {
     )?;
     number(&at.field("roll"), car.roll, -MAX_TILT, MAX_TILT, "degrees")?;
     check_ranges(&at.field("ranges"), &car.ranges, car)?;
-    check_tie_rod(&at.field("tie_rod"), &car.tie_rod)?;
+    tie_rod_parts::check(&at.field("tie_rod"), &car.tie_rod)?;
+    check_optional(at, car)?;
+    stock::check(&at.field("stock"), car)?;
     let at = at.field("adjustments");
     count(&at, car.adjustments.len(), MAX_ADJUSTMENTS, "adjustments")?;
     adjustments::check(&at, car)
+}
+
+/// Checks what a car need not have.
+fn check_optional(at: &Path, car: &Car) -> Result<(), Fault> {
+    // `Some` holds its value as its only element.
+    if let Some(joints) = &car.joints {
+        tie_rod_parts::check_joints(&at.field("joints").item(0), joints)?;
+    }
+    if let Some(loads) = &car.loads {
+        surroundings::check_loads(&at.field("loads").item(0), loads)?;
+    }
+    if let Some(clearances) = &car.clearances {
+        surroundings::check_clearances(&at.field("clearances").item(0), clearances)?;
+    }
+    surroundings::check_obstacles(&at.field("obstacles"), &car.obstacles)?;
+    surroundings::check_build_errors(&at.field("build_errors"), &car.build_errors)
 }
 
 fn check_right(at: &Path, car: &Car) -> Result<(), Fault> {
@@ -57,23 +78,6 @@ fn check_right(at: &Path, car: &Car) -> Result<(), Fault> {
         "the right corner has another kind of suspension than the left",
         "give both corners the same kind",
     ))
-}
-
-fn check_servo(at: &Path, servo: &ServoCase, car: &Car) -> Result<(), Fault> {
-    if car.drive.servo_axis().is_none() {
-        return Err(Fault::new(
-            at,
-            "a rack has no servo arm that the servo's case could go with",
-            "leave `servo` out",
-        ));
-    }
-    // `Some` holds the case as its only element.
-    let at = at.item(0);
-    let size = [servo.size.0, servo.size.1, servo.size.2];
-    for (index, edge) in size.into_iter().enumerate() {
-        length(&at.field("size").item(index), edge)?;
-    }
-    position(&at.field("centre"), servo.centre)
 }
 
 fn check_ranges(at: &Path, ranges: &Ranges, car: &Car) -> Result<(), Fault> {
@@ -112,25 +116,5 @@ fn holds_zero(at: &Path, value: (f64, f64), what: &str) -> Result<(), Fault> {
         at,
         format!("this range leaves out 0, {what}"),
         "give a range from below 0 to above it",
-    ))
-}
-
-fn check_tie_rod(at: &Path, tie_rod: &TieRodParts) -> Result<(), Fault> {
-    number(
-        &at.field("cup_length"),
-        tie_rod.cup_length,
-        0.0,
-        MAX_LENGTH,
-        "mm",
-    )?;
-    length(&at.field("shortest"), tie_rod.shortest)?;
-    coordinate(&at.field("longest"), tie_rod.longest)?;
-    if tie_rod.longest > tie_rod.shortest {
-        return Ok(());
-    }
-    Err(Fault::new(
-        &at.field("longest"),
-        "the longest tie rod is not longer than the shortest",
-        "give a length greater than `shortest`",
     ))
 }

@@ -10,14 +10,18 @@ mod effects;
 mod geometry;
 mod links;
 mod path;
+mod record;
+mod servo;
+mod stock;
+mod surroundings;
+mod tie_rod_parts;
 mod tie_rods;
 mod values;
 
 pub use path::{Path, Step};
 
-use crate::limits::MAX_RUNS;
-use crate::setup::{Record, Rods, Setup};
-use values::{count, name, text};
+use crate::setup::{Rods, Setup};
+use values::name;
 
 /// What is wrong with a document, and where.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -47,7 +51,7 @@ pub fn check(setup: &Setup) -> Result<(), Fault> {
     car::check(&root.field("car"), &setup.car)?;
     check_chosen(&root.field("chosen"), setup)?;
     check_rods(&root.field("rods"), setup.rods)?;
-    check_record(&root.field("record"), &setup.record)
+    record::check(&root.field("record"), &setup.record)
 }
 
 fn check_chosen(at: &Path, setup: &Setup) -> Result<(), Fault> {
@@ -77,28 +81,6 @@ fn check_chosen(at: &Path, setup: &Setup) -> Result<(), Fault> {
 fn check_rods(at: &Path, rods: Rods) -> Result<(), Fault> {
     rods.check()
         .map_err(|error| Fault::new(at, error.to_string(), error.right()))
-}
-
-fn check_record(at: &Path, record: &Record) -> Result<(), Fault> {
-    let fields = [
-        ("name", &record.name),
-        ("date", &record.date),
-        ("event", &record.event),
-        ("surface", &record.surface),
-        ("grip", &record.grip),
-        ("notes", &record.notes),
-    ];
-    for (field, value) in fields {
-        text(&at.field(field), value)?;
-    }
-    let at = at.field("runs");
-    count(&at, record.runs.len(), MAX_RUNS, "runs")?;
-    for (index, run) in record.runs.iter().enumerate() {
-        let at = at.item(index);
-        text(&at.field("date"), &run.date)?;
-        text(&at.field("notes"), &run.notes)?;
-    }
-    Ok(())
 }
 
 /// Checks that names are fit and each used once; `at(i)` is where the i-th stands.

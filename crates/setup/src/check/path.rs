@@ -48,6 +48,14 @@ impl Path {
         self.then(Step::Key(key.to_owned()))
     }
 
+    /// The same way without the steps to a field of this name, for a text that holds its value one level higher up.
+    #[must_use]
+    pub(crate) fn without(mut self, name: &str) -> Self {
+        self.0
+            .retain(|step| !matches!(step, Step::Field(field) if *field == name));
+        self
+    }
+
     fn then(&self, step: Step) -> Self {
         let mut steps = self.0.clone();
         steps.push(step);

@@ -5,7 +5,7 @@ use crate::car::Position;
 use crate::limits::{MAX_LENGTH, MAX_NAME, MAX_TEXT, MIN_LENGTH};
 use crate::values::{listed, short};
 
-/// A finite number from `least` to `greatest`, in `unit` ("mm" or "degrees").
+/// A finite number from `least` to `greatest`, in `unit`, such as "mm"; none for a bare number.
 pub(super) fn number(
     at: &Path,
     value: f64,
@@ -17,12 +17,34 @@ pub(super) fn number(
         return Ok(());
     }
     let wrong = if value.is_finite() {
-        format!("{value} {unit} is not a sensible value here")
+        format!(
+            "{} is not a sensible value here",
+            format!("{value} {unit}").trim_end()
+        )
     } else {
         "this is not a finite number".to_owned()
     };
     let right = format!("give {} to {} {unit}", short(least), short(greatest));
+    let right = right.trim_end();
     Err(Fault::new(at, wrong, right))
+}
+
+/// A whole number from `least` to `greatest` of something.
+pub(super) fn whole(
+    at: &Path,
+    value: u32,
+    least: u32,
+    greatest: u32,
+    what: &str,
+) -> Result<(), Fault> {
+    if (least..=greatest).contains(&value) {
+        return Ok(());
+    }
+    Err(Fault::new(
+        at,
+        format!("{value} {what} is not a sensible number here"),
+        format!("give {least} to {greatest}"),
+    ))
 }
 
 /// A coordinate, length or displacement of any sign, mm.

@@ -169,13 +169,16 @@ fn example(field: &str) -> &'static str {
         | "axis_direction" | "rod_inner_left" | "rod_inner_right" | "cross_left"
         | "cross_right" | "drag_servo" | "drag_crank" | "direction" | "lower_hinge_front"
         | "lower_hinge_rear" | "upper_hinge_front" | "upper_hinge_rear" | "centre" | "size"
-        | "by" | "about" | "normal" => "(x, y, z)",
+        | "by" | "about" | "normal" | "outer_stud" | "inner_stud" | "point" | "free" => "(x, y, z)",
         "crank_left" | "crank_right" | "servo_arm" => {
             "(axis_point: (x, y, z), axis_direction: (x, y, z))"
         }
         "driven" => "Left",
         "range" | "input" | "travel" => "(least, greatest)",
-        "name" => "\"...\"",
+        "name" | "id" => "\"...\"",
+        "case" => "(size: (x, y, z), centre: (x, y, z))",
+        "pulse" => "(centre: 1500.0, side: 450.0)",
+        "shape" => "Box(centre: (x, y, z), size: (x, y, z))",
         "adjustments" | "effects" | "parts" | "options" | "points" => "[...]",
         "car" | "left" | "ranges" | "tie_rod" => "(...)",
         "rods" => "HoldToe(0.0)",

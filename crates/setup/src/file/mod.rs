@@ -4,6 +4,7 @@
 mod document;
 mod error;
 mod explain;
+mod format_1;
 mod locate;
 mod read;
 mod scan;

@@ -7,7 +7,7 @@ use std::path::Path;
 use super::error::{FileError, plain_reason};
 use super::explain::{fault_error, text_error};
 use super::locate::repeated_key;
-use super::version::read_document;
+use super::version::{Versioned, read_document};
 use crate::check::{self, check};
 use crate::limits::MAX_FILE_BYTES;
 use crate::setup::Setup;
@@ -38,7 +38,7 @@ pub fn read_text(text: &str) -> Result<Setup, FileError> {
             KEEP_SMALL,
         ));
     }
-    let mut setup = read_document(text)?.into_setup();
+    let Versioned { mut setup, place } = read_document(text)?;
     if let Some((offset, key)) = repeated_key(text, &check::Path::root().field("chosen")) {
         return Err(text_error(
             text,
@@ -47,7 +47,10 @@ pub fn read_text(text: &str) -> Result<Setup, FileError> {
             "choose it once",
         ));
     }
-    check(&setup).map_err(|fault| fault_error(text, &fault))?;
+    check(&setup).map_err(|mut fault| {
+        fault.path = place(fault.path);
+        fault_error(text, &fault)
+    })?;
     let adjustments = &setup.car.adjustments;
     setup.chosen.retain(|name, value| {
         let mut named = adjustments

@@ -3,27 +3,51 @@
 //! A format's number goes up when a file written before would read wrongly or not at all. The reader of the
 //! old format then stays here, beside the step that makes its document one of the next format.
 
+use serde::de::DeserializeOwned;
+
 use super::FileError;
 use super::document::Document;
 use super::explain::{explain, text_error};
+use super::format_1::{self, Document1};
 use super::scan::Scanner;
+use crate::check::Path;
 use crate::limits::MAX_NESTING;
+use crate::setup::Setup;
 
 /// The format this program writes, and the newest it reads.
-pub const NEWEST_FORMAT: u32 = 1;
+pub const NEWEST_FORMAT: u32 = 2;
 
 /// What a setup file begins with.
-const BEGINNING: &str = "a setup file begins with `Setup(format: 1,`";
+const BEGINNING: &str = "a setup file begins with `Setup(format: 2,`";
 
-/// Reads a document of any format this program knows.
-pub(super) fn read_document(text: &str) -> Result<Document, FileError> {
+/// A setup read from a text of any format.
+pub(super) struct Versioned {
+    /// The setup as it is now.
+    pub(super) setup: Setup,
+    /// Where a value of it stands in a text of that format.
+    pub(super) place: fn(Path) -> Path,
+}
+
+/// Reads a document of any format this program knows, as the setup that it is now.
+pub(super) fn read_document(text: &str) -> Result<Versioned, FileError> {
     match format_of(text)? {
-        1 => ron::Options::default()
-            .with_recursion_limit(MAX_NESTING)
-            .from_str(text)
-            .map_err(|error| explain(text, error)),
+        1 => Ok(Versioned {
+            setup: parse::<Document1>(text)?.into_setup(),
+            place: format_1::place,
+        }),
+        2 => Ok(Versioned {
+            setup: parse::<Document>(text)?.into_setup(),
+            place: |path| path,
+        }),
         other => Err(unknown_format(text, other)),
     }
+}
+
+fn parse<T: DeserializeOwned>(text: &str) -> Result<T, FileError> {
+    ron::Options::default()
+        .with_recursion_limit(MAX_NESTING)
+        .from_str(text)
+        .map_err(|error| explain(text, error))
 }
 
 /// The number in the text's first field, which must be `format`; nothing behind it is looked at.
@@ -65,26 +89,26 @@ fn format_of(text: &str) -> Result<u64, FileError> {
             text,
             number,
             "the format is not a whole number",
-            &format!("this program reads format {NEWEST_FORMAT}"),
+            &format!("this program reads formats 1 to {NEWEST_FORMAT}"),
         )
     })
 }
 
 fn unknown_format(text: &str, format: u64) -> FileError {
-    let at = super::locate::locate(text, &crate::check::Path::root().field("format"));
+    let at = super::locate::locate(text, &Path::root().field("format"));
     if format > u64::from(NEWEST_FORMAT) {
         text_error(
             text,
             at,
             &format!("this file has format {format}, which is newer than this program"),
-            &format!("this program reads format {NEWEST_FORMAT}: use a newer version of it"),
+            &format!("this program reads formats 1 to {NEWEST_FORMAT}: use a newer version of it"),
         )
     } else {
         text_error(
             text,
             at,
             &format!("there is no format {format}"),
-            &format!("this program reads format {NEWEST_FORMAT}"),
+            &format!("this program reads formats 1 to {NEWEST_FORMAT}"),
         )
     }
 }

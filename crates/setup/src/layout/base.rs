@@ -2,7 +2,8 @@
 
 use solver::axle::{Corner, FrontAxle, Knuckle, Rod, spin_axis_at_camber};
 use solver::drive::{Drive as AxleDrive, Slider, SwingArm, TwinCrank};
-use solver::frame::{Point, Road, Side, Sides};
+use solver::frame::{Point, Road, Side, Sides, mirrored_vector};
+use solver::joints::JointLimits;
 use solver::suspension::{Arm, Suspension as Carrier};
 use steerloft_solver as solver;
 
@@ -28,6 +29,21 @@ pub(super) fn axle_at_base(car: &Car, rods: Rods) -> FrontAxle {
             roll: car.roll.to_radians(),
         },
     }
+}
+
+/// The ball joints' limits as the car's file gives them.
+pub(super) fn joints_at_base(car: &Car) -> Option<JointLimits> {
+    let joints = car.joints?;
+    let studs = |left: Position, right: Option<Position>| {
+        let left = left.vector();
+        let right = right.map_or_else(|| mirrored_vector(&left), |right| right.vector());
+        Sides::new(left, right)
+    };
+    Some(JointLimits {
+        outer_studs: studs(joints.outer_stud, joints.outer_stud_right),
+        inner_studs: studs(joints.inner_stud, joints.inner_stud_right),
+        most: joints.most.to_radians(),
+    })
 }
 
 fn corner(points: &CornerPoints, side: Side) -> Corner {

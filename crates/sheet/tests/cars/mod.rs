@@ -7,7 +7,8 @@ use steerloft_setup::adjustment::{
     Adjustment, ChoiceOption, Effect, EffectSides, Kind, Place, PointName, Scalar, Spacer, Unit,
 };
 use steerloft_setup::car::{
-    Car, CornerPoints, Drive, Position, Ranges, RightCorner, ServoCase, Suspension, TieRodParts,
+    BuildErrors, Car, CornerPoints, Drive, Position, Ranges, RightCorner, Servo, ServoCase,
+    Suspension, TieRodParts,
 };
 use steerloft_setup::layout::{Layout, ServoBox, layout};
 use steerloft_setup::setup::{Chosen, Record, Rods, Setup};
@@ -66,10 +67,11 @@ pub(crate) fn pan_car() -> Setup {
             rod_inner_left: Position(-12.0, 8.5, 23.0),
             rod_inner_right: Position(-12.0, -8.5, 23.0),
         },
-        servo: Some(ServoCase {
+        servo: Some(Servo::from(ServoCase {
             size: Position(26.0, 40.0, 20.0),
             centre: Position(-34.0, 10.0, 11.5),
-        }),
+        })),
+        saver: None,
         wheelbase: 200.0,
         ride_height: 4.0,
         pitch: 0.0,
@@ -82,7 +84,14 @@ pub(crate) fn pan_car() -> Setup {
             cup_length: 9.0,
             shortest: 28.0,
             longest: 52.0,
+            thread: None,
         },
+        joints: None,
+        loads: None,
+        clearances: None,
+        obstacles: Vec::new(),
+        build_errors: BuildErrors::default(),
+        stock: Vec::new(),
         adjustments: pan_car_adjustments(),
     };
     Setup {
@@ -119,6 +128,7 @@ fn pan_car_adjustments() -> Vec<Adjustment> {
     };
     let stack = |parts: &[f64], base: f64, effect: Effect| Kind::Stack {
         parts: spacers(parts),
+        stock: None,
         most: 6.0,
         base,
         effects: vec![effect],
@@ -220,6 +230,7 @@ pub(crate) fn kart() -> Setup {
             rod_inner_right: Position(-100.0, -22.0, 62.0),
         },
         servo: None,
+        saver: None,
         wheelbase: 1050.0,
         ride_height: 32.0,
         pitch: 0.0,
@@ -232,7 +243,14 @@ pub(crate) fn kart() -> Setup {
             cup_length: 40.0,
             shortest: 300.0,
             longest: 480.0,
+            thread: None,
         },
+        joints: None,
+        loads: None,
+        clearances: None,
+        obstacles: Vec::new(),
+        build_errors: BuildErrors::default(),
+        stock: Vec::new(),
         adjustments: Vec::new(),
     };
     Setup {

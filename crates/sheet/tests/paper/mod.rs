@@ -121,7 +121,7 @@ pub(crate) fn extreme(mut setup: Setup, letters: &str, adjustments: usize) -> Se
         surface: long(200),
         grip: long(200),
         notes: long(20_000),
-        runs: Vec::new(),
+        ..Record::default()
     };
     setup
 }
