@@ -363,6 +363,7 @@ fn symmetrical(
     servo: Option<ServoBox>,
 ) -> Layout {
     Layout {
+        joints: None,
         axle: FrontAxle {
             corners: Sides::new(*left, left.mirrored()),
             drive: *drive,
