@@ -33,7 +33,7 @@ impl Study {
     /// Why it cannot be assembled, with the member and by how much it misses.
     pub fn new(setup: &Setup) -> Result<Self, SolveError> {
         let layout = layout(setup);
-        let assembly = Assembly::new(&layout.axle)?;
+        let assembly = layout.assemble()?;
         Ok(Self {
             tie_rod: setup.car.tie_rod,
             sweeps: Sweeps::new(&assembly, &setup.car.ranges),
