@@ -17,7 +17,7 @@ pub enum Change {
     /// The rods set in another way.
     Rods(Rods),
     /// The record written anew.
-    Record(Record),
+    Record(Box<Record>),
 }
 
 impl Change {
@@ -27,7 +27,7 @@ impl Change {
             Self::Adjust { adjustment, value } => setup.set(adjustment, value),
             Self::Rods(rods) => setup.set_rods(rods),
             Self::Record(record) => {
-                setup.record = record;
+                setup.record = *record;
                 Ok(())
             }
         }

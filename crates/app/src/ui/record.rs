@@ -58,7 +58,7 @@ fn runs(ui: &mut Ui, record: &Record, intents: &mut Intents) {
     if ui.button("Add a run").clicked() {
         let mut edited = record.clone();
         edited.runs.push(Run::default());
-        intents.apply(Change::Record(edited));
+        intents.apply(Change::Record(Box::new(edited)));
     }
 }
 
@@ -69,7 +69,7 @@ fn run(ui: &mut Ui, record: &Record, index: usize, intents: &mut Intents) {
         if ui.small_button(format!("Remove run {number}")).clicked() {
             let mut edited = record.clone();
             edited.runs.remove(index);
-            intents.apply(Change::Record(edited));
+            intents.apply(Change::Record(Box::new(edited)));
         }
     });
     let mut edited = record.clone();
@@ -108,7 +108,7 @@ fn field_name(ui: &mut Ui, name: &str) {
 /// While a text is edited, the change goes on; leaving the field ends it.
 fn follow(response: &Response, edited: Record, intents: &mut Intents) {
     if response.changed() {
-        intents.push(Intent::Preview(Change::Record(edited)));
+        intents.push(Intent::Preview(Change::Record(Box::new(edited))));
     }
     if response.lost_focus() {
         intents.push(Intent::Finish);
