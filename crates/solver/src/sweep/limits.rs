@@ -94,7 +94,7 @@ enum End {
 
 /// Share of a stretch that is left out before a lock, one after the other until there is a pose: next to a lined-up arm
 /// rounding leaves none.
-const BEFORE_LOCK: [f64; 5] = [1e-9, 1e-7, 1e-5, 1e-3, 1e-2];
+const BEFORE_LOCK: [f64; 8] = [1e-9, 1e-7, 1e-5, 1e-3, 1e-2, 0.03, 0.1, 0.3];
 
 /// Turn of a knuckle and its rod, rad, over which what is left up to a limit has one valley at most.
 const KNOWN_TURN: f64 = 0.2;
