@@ -70,7 +70,7 @@ impl Steerloft {
                 let open = self.bench.get(id);
                 if let Some(path) = open.and_then(|open| open.document().path()) {
                     let path = path.to_owned();
-                    self.save_to(id, path, then, ctx);
+                    self.save_to(id, &path, then, ctx);
                 }
             }
             OverwriteAnswer::SaveAs => self.ask_where_to_save(id, then, ctx, window),

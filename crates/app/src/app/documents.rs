@@ -201,7 +201,7 @@ impl Steerloft {
         let path = self.bench.get(id).and_then(|open| open.document().path());
         match path.map(Path::to_owned) {
             Some(_) if self.would_overwrite(id) => self.overwrite = Some(Overwrite { id, then }),
-            Some(path) => self.save_to(id, path, then, ctx),
+            Some(path) => self.save_to(id, &path, then, ctx),
             None => self.ask_where_to_save(id, then, ctx, window),
         }
     }
@@ -223,18 +223,12 @@ impl Steerloft {
         self.ask(Asked::Save { id, then }, request, ctx, window);
     }
 
-    pub(super) fn save_to(
-        &mut self,
-        id: SetupId,
-        path: PathBuf,
-        then: Option<Leave>,
-        ctx: &Context,
-    ) {
-        match self.bench.save_to(id, path.clone()) {
+    pub(super) fn save_to(&mut self, id: SetupId, path: &Path, then: Option<Leave>, ctx: &Context) {
+        match self.bench.save_to(id, path.to_owned()) {
             Ok(()) => {
                 self.message = None;
                 self.changed_files.retain(|(other, _)| *other != id);
-                self.note_use(&path);
+                self.note_use(path);
                 if let Some(leave) = then {
                     self.leave(leave, ctx);
                 }
@@ -259,7 +253,7 @@ impl Steerloft {
             (Some(Asked::Open), FileAnswer::Chosen(path)) => self.open_file(&path),
             (Some(Asked::OpenReference), FileAnswer::Chosen(path)) => self.open_reference(&path),
             (Some(Asked::Save { id, then }), FileAnswer::Chosen(path)) => {
-                self.save_to(id, path, then, ctx);
+                self.save_to(id, &path, then, ctx);
             }
             (Some(_), FileAnswer::Unavailable) => self.message = Some(Message::no_dialog()),
             (Some(_), FileAnswer::Closed) | (None, _) => {}

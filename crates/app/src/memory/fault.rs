@@ -11,7 +11,7 @@ use super::keeper::Flusher;
 const NOTE: &str = "fault.txt";
 
 /// From now on, a fault on this thread puts the unsaved work on the disk before the program stops.
-pub fn take_care(flusher: Flusher, folder: PathBuf) {
+pub(super) fn take_care(flusher: Flusher, folder: PathBuf) {
     let before = std::panic::take_hook();
     let thread = std::thread::current().id();
     std::panic::set_hook(Box::new(move |info| {

@@ -20,7 +20,7 @@ impl Places {
     /// The places that the platform gives the user for settings and for data; none if the user has no home.
     #[must_use]
     pub fn of_user() -> Option<Self> {
-        let platform = etcetera::choose_native_strategy().ok()?;
+        let platform = etcetera::base_strategy::choose_native_strategy().ok()?;
         let (settings, data) = (platform.config_dir(), platform.data_dir());
         let places = Self {
             settings: settings.join(FOLDER).join("settings.ron"),

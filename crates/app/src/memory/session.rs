@@ -148,7 +148,7 @@ mod tests {
         let left = Session::left_behind(&unsaved);
         assert_eq!(left.len(), 1);
         assert_eq!(left[0].folder(), place);
-        assert_eq!(left[0].kept(), [file.clone()]);
+        assert_eq!(left[0].kept(), std::slice::from_ref(&file));
         assert!(
             Session::left_behind(&unsaved).is_empty(),
             "it has been taken"

@@ -157,7 +157,7 @@ mod tests {
     fn a_damaged_file_is_set_aside() {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("settings.ron");
-        for bytes in [&b"(theme: 3"[..], &[0xff, 0x00], &[b' '; 100_001]] {
+        for bytes in [&b"(theme: 3"[..], &[0xff, 0x00], &vec![b' '; 100_001]] {
             fs::write(&path, bytes).unwrap();
             let (settings, notice) = Settings::read(&path);
             assert_eq!(settings, Settings::default());

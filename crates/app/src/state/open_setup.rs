@@ -13,7 +13,7 @@ use super::{Change, Cursor, Derived, Document};
 
 /// Tells the setups that are or were open on a bench apart; none is given twice.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct SetupId(pub(super) u64);
+pub struct SetupId(pub(crate) u64);
 
 impl std::fmt::Display for SetupId {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {

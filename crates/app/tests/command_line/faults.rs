@@ -16,7 +16,7 @@ const FOLDER: &str = "STEERLOFT_FAULTY_CHILD_FOLDER";
 
 fn work() -> Unsaved {
     let mut setup = SUPPLIED[0].setup();
-    setup.record.notes = "just now".to_owned();
+    "just now".clone_into(&mut setup.record.notes);
     Unsaved {
         name: "car.ron".to_owned(),
         file: None,

@@ -27,7 +27,7 @@ const KILLS: usize = 60;
 /// Greatest time for which the child works, ms.
 const LONGEST: u64 = 30;
 
-/// A generator of equally spread numbers: SplitMix64, after G. L. Steele, D. Lea and C. H. Flood, "Fast splittable
+/// A generator of equally spread numbers: `SplitMix64`, after G. L. Steele, D. Lea and C. H. Flood, "Fast splittable
 /// pseudorandom number generators", 2014.
 struct Random(u64);
 
