@@ -155,6 +155,12 @@ impl Steerloft {
         }
     }
 
+    /// The theme that the user wants.
+    #[must_use]
+    pub fn theme(&self) -> ThemeChoice {
+        self.theme
+    }
+
     /// Shows the window in a theme.
     pub fn choose_theme(&mut self, choice: ThemeChoice, ctx: &egui::Context) {
         self.theme = choice;

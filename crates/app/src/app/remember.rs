@@ -139,9 +139,9 @@ impl Steerloft {
         self.remembered.is_over = true;
         if let Some(keeper) = &self.remembered.keeper {
             let handed_over = std::mem::take(&mut self.remembered.handed_over);
-            handed_over
-                .into_iter()
-                .for_each(|(id, _)| keeper.forget(id));
+            for (id, _) in handed_over {
+                keeper.forget(id);
+            }
         }
     }
 
