@@ -1,9 +1,12 @@
 //! The application: state, window and file dialogs joined.
 
+mod disk;
 mod documents;
 mod leave;
+mod remember;
 
 use eframe::egui::{self, ViewportCommand};
+use steerloft_setup::file::Standing;
 
 use crate::commands::Command;
 use crate::dialogs::FileDialogs;
@@ -11,8 +14,10 @@ use crate::state::{Bench, Cursor, Document, SetupId};
 use crate::theme::{self, Metrics, ThemeChoice};
 use crate::ui::{self, Column, Intent, Intents, ViewState, messages::Message};
 
+use disk::Overwrite;
 use documents::{Asked, Guard};
 use leave::Leave;
+use remember::Remembered;
 
 /// The running application.
 pub struct Steerloft {
@@ -27,6 +32,12 @@ pub struct Steerloft {
     placeholder: Option<SetupId>,
     /// Whether the window may close although there are unsaved changes.
     may_close: bool,
+    /// The save that waits for an answer, because it would write over what another program has put there.
+    overwrite: Option<Overwrite>,
+    /// Setups whose files were found changed or gone.
+    changed_files: Vec<(SetupId, Standing)>,
+    was_in_front: bool,
+    remembered: Remembered,
     message: Option<Message>,
     about: bool,
     theme: ThemeChoice,
@@ -55,6 +66,10 @@ impl Steerloft {
             asked: None,
             guard: None,
             may_close: false,
+            overwrite: None,
+            changed_files: Vec::new(),
+            was_in_front: true,
+            remembered: Remembered::default(),
             message: None,
             about: false,
             theme,
@@ -105,6 +120,7 @@ impl Steerloft {
     pub fn command(&mut self, command: Command, ctx: &egui::Context, window: &eframe::Frame) {
         match command {
             Command::New(index) => self.new_from(index),
+            Command::Recent(index) => self.open_recent(index),
             Command::Open => self.ask_what_to_open(Asked::Open, ctx, window),
             Command::CloseSetup => self.leave(Leave::Close(self.bench.current().id()), ctx),
             Command::NextSetup => self.switch_to(self.bench.neighbour(1)),
@@ -134,12 +150,21 @@ impl Steerloft {
             Command::ResetCursor => {
                 self.bench.set_cursor(Cursor::STATIC);
             }
-            Command::Theme(choice) => {
-                self.theme = choice;
-                ctx.set_theme(choice.preference());
-            }
+            Command::Theme(choice) => self.choose_theme(choice, ctx),
             Command::About => self.about = true,
         }
+    }
+
+    /// The theme that the user wants.
+    #[must_use]
+    pub fn theme(&self) -> ThemeChoice {
+        self.theme
+    }
+
+    /// Shows the window in a theme.
+    pub fn choose_theme(&mut self, choice: ThemeChoice, ctx: &egui::Context) {
+        self.theme = choice;
+        ctx.set_theme(choice.preference());
     }
 
     /// Carries out what the user wants; whether that changed anything that is shown.
@@ -155,6 +180,9 @@ impl Steerloft {
             Intent::CloseSetup(id) => self.leave(Leave::Close(id), ctx),
             Intent::ReferTo(Some(id)) => self.bench.set_reference(id),
             Intent::ReferTo(None) => self.bench.clear_reference(),
+            Intent::Left(answer) => self.answer_left(answer, ctx),
+            Intent::Disk(id, answer) => self.answer_disk(id, answer),
+            Intent::Overwrite(answer) => self.answer_overwrite(answer, ctx, window),
             Intent::DismissMessage => self.message = None,
             Intent::CloseAbout => self.about = false,
             Intent::Guard(answer) => self.answer_guard(answer, ctx, window),
@@ -184,7 +212,7 @@ impl Steerloft {
 
     /// Whether a question must be answered before anything else.
     fn is_modal(&self) -> bool {
-        self.guard.is_some() || self.about
+        self.guard.is_some() || self.overwrite.is_some() || self.about
     }
 
     fn update_title(&mut self, ctx: &egui::Context) {
@@ -206,9 +234,22 @@ impl eframe::App for Steerloft {
     fn ui(&mut self, ui: &mut egui::Ui, window: &mut eframe::Frame) {
         let ctx = ui.ctx().clone();
         let mut intents = Intents::default();
+        self.look_after_files(&ctx);
+        self.bring_into_sight(&ctx, window);
         self.take_requests(&ctx, &mut intents);
-        ui::menu::show(ui, &self.bench, &self.view, self.theme, &mut intents);
+        ui::menu::show(
+            ui,
+            &self.bench,
+            &self.view,
+            self.theme,
+            self.recent_files(),
+            &mut intents,
+        );
         ui::setups::show(ui, &self.bench, &mut intents);
+        ui::left::show(ui, self.left_behind(), &mut intents);
+        if let Some((open, gone)) = self.changed_file() {
+            ui::disk::banner(ui, open, gone, &mut intents);
+        }
         if let Some(message) = &self.message {
             ui::messages::message_bar(ui, message, &mut intents);
         }
@@ -219,6 +260,13 @@ impl eframe::App for Steerloft {
             .and_then(|guard| self.bench.get(guard.id))
         {
             ui::messages::guard(&ctx, &open.document().name(), &mut intents);
+        }
+        if let Some(open) = self
+            .overwrite
+            .as_ref()
+            .and_then(|save| self.bench.get(save.id))
+        {
+            ui::disk::overwrite(&ctx, &open.document().name(), &mut intents);
         }
         if self.about {
             ui::messages::about(&ctx, &mut intents);
@@ -233,6 +281,7 @@ impl eframe::App for Steerloft {
             ctx.request_repaint();
         }
         self.update_title(&ctx);
+        self.hand_over(&ctx);
     }
 
     fn clear_color(&self, visuals: &egui::Visuals) -> [f32; 4] {

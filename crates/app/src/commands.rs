@@ -5,10 +5,24 @@
 use eframe::egui::{Key, KeyboardShortcut, Modifiers};
 use steerloft_setup::supplied::SUPPLIED;
 
+use crate::memory::MOST_RECENT;
 use crate::state::CurveKind;
 use crate::theme::ThemeChoice;
 use crate::ui::Column;
 use crate::ui::views::Overlay;
+
+/// Names of the commands that open a file used before, where the file's own name is not shown.
+const RECENT: [&str; MOST_RECENT] = [
+    "Last file",
+    "2nd last file",
+    "3rd last file",
+    "4th last file",
+    "5th last file",
+    "6th last file",
+    "7th last file",
+    "8th last file",
+    "9th last file",
+];
 
 /// Something the user can ask for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -17,6 +31,8 @@ pub enum Command {
     New(usize),
     /// Open a file.
     Open,
+    /// Open the file at this place in the list of those used last.
+    Recent(usize),
     /// Save to the file the setup came from.
     Save,
     /// Save to another file.
@@ -72,7 +88,13 @@ impl Command {
         let columns = Column::ALL.map(Self::Column);
         let curves = CurveKind::ALL.map(Self::Curve);
         let overlays = Overlay::ALL.map(Self::Show);
-        cars.chain(columns).chain(curves).chain(overlays).chain([
+        let recent = (0..RECENT.len()).map(Self::Recent);
+        let listed = cars
+            .chain(recent)
+            .chain(columns)
+            .chain(curves)
+            .chain(overlays);
+        listed.chain([
             Self::Open,
             Self::Save,
             Self::SaveAs,
@@ -105,6 +127,7 @@ impl Command {
         match self {
             Self::New(index) => SUPPLIED.get(index).map_or("New", |car| car.title),
             Self::Open => "Open\u{2026}",
+            Self::Recent(index) => RECENT.get(index).copied().unwrap_or("Open a recent file"),
             Self::Save => "Save",
             Self::SaveAs => "Save as\u{2026}",
             Self::CloseSetup => "Close setup",
@@ -140,6 +163,7 @@ impl Command {
         match self {
             Self::New(_) => "Start a new setup of this supplied car",
             Self::Open => "Open a setup file",
+            Self::Recent(_) => "Open a file that was used before",
             Self::Save => "Save the setup to its file",
             Self::SaveAs => "Save the setup to another file",
             Self::CloseSetup => "Take the current setup off the bench",
@@ -203,7 +227,7 @@ impl Command {
             Self::Measure => (Modifiers::COMMAND, Key::D),
             Self::ResetCursor => (Modifiers::COMMAND, Key::R),
             Self::About => (Modifiers::NONE, Key::F1),
-            Self::New(_) | Self::Curve(_) | Self::Theme(_) => return None,
+            Self::New(_) | Self::Recent(_) | Self::Curve(_) | Self::Theme(_) => return None,
         };
         Some(KeyboardShortcut::new(modifiers, key))
     }

@@ -9,6 +9,7 @@ pub mod cli;
 pub mod commands;
 pub mod dialogs;
 pub mod format;
+pub mod memory;
 pub mod state;
 pub mod theme;
 pub mod ui;

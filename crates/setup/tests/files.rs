@@ -266,3 +266,162 @@ mod unix {
         assert!(device.exists());
     }
 }
+
+/// Faults of the disk, of folders and of other programs: the file is the whole old or the whole new one.
+#[cfg(unix)]
+mod faults {
+    #![allow(clippy::print_stderr)]
+
+    use super::*;
+    use std::path::PathBuf;
+    use std::process::Command;
+
+    /// A small file system of its own.
+    struct SmallDisk(PathBuf);
+
+    impl SmallDisk {
+        /// Makes one of 64 KiB; none without the right to.
+        fn at(path: PathBuf) -> Option<Self> {
+            fs::create_dir(&path).unwrap();
+            let mounted = Command::new("mount")
+                .args(["-t", "tmpfs", "-o", "size=64k", "tmpfs"])
+                .arg(&path)
+                .output();
+            mounted
+                .is_ok_and(|output| output.status.success())
+                .then_some(Self(path))
+        }
+    }
+
+    impl Drop for SmallDisk {
+        fn drop(&mut self) {
+            let _ = Command::new("umount").arg(&self.0).status();
+        }
+    }
+
+    /// A car with notes of some length.
+    fn with_notes(bytes: usize) -> Setup {
+        let mut setup = base_car();
+        setup.record.notes = "n".repeat(bytes);
+        setup
+    }
+
+    #[test]
+    fn a_full_disk_leaves_the_old_file_and_nothing_else() {
+        let folder = tempfile::tempdir().unwrap();
+        let Some(disk) = SmallDisk::at(folder.path().join("disk")) else {
+            eprintln!("left out: no right to mount a small file system");
+            return;
+        };
+        let path = disk.0.join("setup.ron");
+        write(&path, &base_car()).unwrap();
+        let error = write(&path, &with_notes(100_000)).unwrap_err().to_string();
+        assert!(
+            error.contains("the disk is full") && error.contains("free some space"),
+            "{error}"
+        );
+        assert_eq!(read(&path).unwrap(), base_car());
+        assert_eq!(listing(&disk.0), ["setup.ron"]);
+        // With room again, the same save goes through.
+        write(&path, &with_notes(100)).unwrap();
+        assert_eq!(read(&path).unwrap(), with_notes(100));
+    }
+
+    #[test]
+    fn a_folder_that_vanishes_between_two_saves_is_told() {
+        let folder = tempfile::tempdir().unwrap();
+        let inner = folder.path().join("season");
+        fs::create_dir(&inner).unwrap();
+        let path = inner.join("setup.ron");
+        write(&path, &base_car()).unwrap();
+        fs::remove_dir_all(&inner).unwrap();
+        let error = write(&path, &changed_car()).unwrap_err().to_string();
+        assert!(error.ends_with("save in a folder that exists"), "{error}");
+        fs::create_dir(&inner).unwrap();
+        write(&path, &changed_car()).unwrap();
+        assert_eq!(read(&path).unwrap(), changed_car());
+    }
+
+    #[test]
+    fn a_file_replaced_by_another_program_is_replaced_as_a_whole() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("setup.ron");
+        write(&path, &base_car()).unwrap();
+        // Another program holds the old file open and has put another one in its place.
+        let mut held = fs::File::open(&path).unwrap();
+        fs::rename(&path, folder.path().join("old.ron")).unwrap();
+        fs::write(&path, "theirs").unwrap();
+        write(&path, &changed_car()).unwrap();
+        assert_eq!(read(&path).unwrap(), changed_car());
+        let mut old = String::new();
+        std::io::Read::read_to_string(&mut held, &mut old).unwrap();
+        assert_eq!(
+            old,
+            to_text(&base_car()),
+            "what others have open stays whole"
+        );
+    }
+
+    #[test]
+    fn long_names_and_names_of_every_script_are_written() {
+        let folder = tempfile::tempdir().unwrap();
+        let longest = format!("{}.ron", "s".repeat(251));
+        let names = [
+            "Gr\u{fc}\u{df}e \u{2013} \u{8f66}\u{8f6e} \u{1f3ce}.ron",
+            "a\nb \"c\" 'd' \\.ron",
+            " .ron",
+            &longest,
+        ];
+        for name in names {
+            let path = folder.path().join(name);
+            write(&path, &changed_car()).unwrap();
+            assert_eq!(read(&path).unwrap(), changed_car(), "{name}");
+        }
+        let mut deep = folder.path().to_owned();
+        while deep.as_os_str().len() < 3_000 {
+            deep.push("d".repeat(200));
+            fs::create_dir(&deep).unwrap();
+        }
+        let path = deep.join("setup.ron");
+        write(&path, &changed_car()).unwrap();
+        assert_eq!(read(&path).unwrap(), changed_car());
+        let too_long = folder.path().join(format!("{}.ron", "s".repeat(300)));
+        let error = write(&too_long, &changed_car()).unwrap_err().to_string();
+        assert!(error.contains("cannot be saved"), "{error}");
+    }
+
+    #[test]
+    fn names_that_are_no_text_are_written() {
+        use std::os::unix::ffi::OsStrExt as _;
+        let folder = tempfile::tempdir().unwrap();
+        let name = std::ffi::OsStr::from_bytes(b"s\xe4tup \xff.ron");
+        let path = folder.path().join(name);
+        if fs::write(&path, "").is_err() {
+            eprintln!("left out: this file system takes names only that are text");
+            return;
+        }
+        write(&path, &changed_car()).unwrap();
+        assert_eq!(read(&path).unwrap(), changed_car());
+    }
+
+    #[test]
+    fn what_saves_that_were_cut_short_have_left_goes_in_time() {
+        let folder = tempfile::tempdir().unwrap();
+        let leave = |name: &str, age: std::time::Duration| {
+            let path = folder.path().join(name);
+            let file = fs::File::create(&path).unwrap();
+            file.set_modified(std::time::SystemTime::now() - age)
+                .unwrap();
+        };
+        let hours = std::time::Duration::from_hours;
+        leave(".steerloft-old.tmp", hours(2));
+        leave(".steerloft-new.tmp", hours(0));
+        leave("mine.tmp", hours(2));
+        write(&folder.path().join("setup.ron"), &base_car()).unwrap();
+        assert_eq!(
+            listing(folder.path()),
+            [".steerloft-new.tmp", "mine.tmp", "setup.ron"],
+            "only what is ours and belongs to no save under way"
+        );
+    }
+}

@@ -7,7 +7,7 @@ use eframe::egui::{Context, ViewportCommand};
 use steerloft_setup::car::Car;
 use steerloft_setup::supplied::SUPPLIED;
 
-use super::{Leave, Steerloft};
+use super::{Leave, Overwrite, Steerloft};
 use crate::dialogs::{FileAnswer, FileRequest};
 use crate::state::{Document, SetupId};
 use crate::ui::{GuardAnswer, messages::Message};
@@ -43,6 +43,7 @@ impl Steerloft {
             Leave::Close(id) => self.close_setup(id),
             Leave::Quit { .. } => {
                 self.may_close = true;
+                self.let_all_go();
                 ctx.send_viewport_cmd(ViewportCommand::Close);
             }
         }
@@ -117,15 +118,16 @@ impl Steerloft {
         }
     }
 
-    /// Puts a document on the bench beside the others, and works on it.
-    fn put_on_bench(&mut self, document: Document) {
+    /// Puts a document on the bench beside the others, and works on it; whether there was room.
+    pub(super) fn put_on_bench(&mut self, document: Document) -> bool {
         if self.is_full() {
-            return;
+            return false;
         }
         self.bench.open(document);
         self.clear_placeholder();
         self.look_anew();
         self.message = None;
+        true
     }
 
     /// Takes away the setup that the program put on the bench itself, if nothing was done with it.
@@ -155,7 +157,11 @@ impl Steerloft {
             return;
         }
         match Document::read(path) {
-            Ok(document) => self.put_on_bench(document),
+            Ok(document) => {
+                if self.put_on_bench(document) {
+                    self.note_use(path);
+                }
+            }
             Err(error) => self.message = Some(Message::not_opened(&error)),
         }
     }
@@ -172,6 +178,7 @@ impl Steerloft {
                     let id = self.bench.add(document);
                     self.bench.set_reference(id);
                     self.message = None;
+                    self.note_use(path);
                 }
             }
             Err(error) => self.message = Some(Message::not_opened(&error)),
@@ -193,7 +200,8 @@ impl Steerloft {
     ) {
         let path = self.bench.get(id).and_then(|open| open.document().path());
         match path.map(Path::to_owned) {
-            Some(path) => self.save_to(id, path, then, ctx),
+            Some(_) if self.would_overwrite(id) => self.overwrite = Some(Overwrite { id, then }),
+            Some(path) => self.save_to(id, &path, then, ctx),
             None => self.ask_where_to_save(id, then, ctx, window),
         }
     }
@@ -215,10 +223,12 @@ impl Steerloft {
         self.ask(Asked::Save { id, then }, request, ctx, window);
     }
 
-    fn save_to(&mut self, id: SetupId, path: PathBuf, then: Option<Leave>, ctx: &Context) {
-        match self.bench.save_to(id, path) {
+    pub(super) fn save_to(&mut self, id: SetupId, path: &Path, then: Option<Leave>, ctx: &Context) {
+        match self.bench.save_to(id, path.to_owned()) {
             Ok(()) => {
                 self.message = None;
+                self.changed_files.retain(|(other, _)| *other != id);
+                self.note_use(path);
                 if let Some(leave) = then {
                     self.leave(leave, ctx);
                 }
@@ -243,7 +253,7 @@ impl Steerloft {
             (Some(Asked::Open), FileAnswer::Chosen(path)) => self.open_file(&path),
             (Some(Asked::OpenReference), FileAnswer::Chosen(path)) => self.open_reference(&path),
             (Some(Asked::Save { id, then }), FileAnswer::Chosen(path)) => {
-                self.save_to(id, path, then, ctx);
+                self.save_to(id, &path, then, ctx);
             }
             (Some(_), FileAnswer::Unavailable) => self.message = Some(Message::no_dialog()),
             (Some(_), FileAnswer::Closed) | (None, _) => {}

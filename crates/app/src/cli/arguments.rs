@@ -13,12 +13,12 @@ use crate::theme::{Metrics, ThemeChoice};
 pub struct Arguments {
     /// Setup file to open in the window; without one, a supplied car is opened
     pub file: Option<PathBuf>,
-    /// Size of the window in points, such as 1280x800
-    #[arg(long, value_name = "WIDTHxHEIGHT", default_value_t = WindowSize::default())]
-    pub size: WindowSize,
-    /// Look of the window
-    #[arg(long, value_enum, default_value_t = ThemeArgument::System)]
-    pub theme: ThemeArgument,
+    /// Size of the window in points, such as 1280x800; without it, as it was the last time
+    #[arg(long, value_name = "WIDTHxHEIGHT")]
+    pub size: Option<WindowSize>,
+    /// Look of the window; without it, as it was the last time
+    #[arg(long, value_enum)]
+    pub theme: Option<ThemeArgument>,
     /// What to do without a window
     #[command(subcommand)]
     pub command: Option<Command>,
@@ -79,19 +79,6 @@ pub struct WindowSize {
     pub width: f32,
     /// Height.
     pub height: f32,
-}
-
-impl Default for WindowSize {
-    fn default() -> Self {
-        let [width, height] = Metrics::WINDOW_DEFAULT;
-        Self { width, height }
-    }
-}
-
-impl std::fmt::Display for WindowSize {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}x{}", self.width, self.height)
-    }
 }
 
 impl FromStr for WindowSize {

@@ -3,6 +3,7 @@
 mod arguments;
 mod check;
 mod drawing;
+mod no_window;
 mod report;
 mod window;
 
@@ -17,6 +18,9 @@ use crate::state::{Document, Shown, Trouble};
 
 /// A setup has a problem, or something could not be done.
 const PROBLEM: u8 = 1;
+
+/// The program was used in a way that cannot be: wrong arguments, or a window where none can be.
+const WRONG_USE: u8 = 2;
 
 /// Runs the program with the arguments of the process.
 #[must_use]

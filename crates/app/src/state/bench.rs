@@ -208,8 +208,21 @@ impl Bench {
 
     /// Writes an open setup to a file and keeps it there from now on. On an error the old file and the unsaved work stay.
     pub fn save_to(&mut self, id: SetupId, path: PathBuf) -> Result<(), FileError> {
-        let open = self.open.iter_mut().find(|open| open.id() == id);
-        open.map_or(Ok(()), |open| open.save_to(path))
+        self.get_mut(id).map_or(Ok(()), |open| open.save_to(path))
+    }
+
+    /// Takes over what the file of an open setup holds now, as a step that can be undone.
+    pub fn take_file(&mut self, id: SetupId) -> Result<(), FileError> {
+        let taken = self.get_mut(id).map_or(Ok(()), OpenSetup::take_file);
+        self.refresh_reference();
+        taken
+    }
+
+    /// Goes on with what is on the bench of an open setup, whatever its file holds now; it counts as not saved.
+    pub fn keep_bench(&mut self, id: SetupId) {
+        if let Some(open) = self.get_mut(id) {
+            open.keep_bench();
+        }
     }
 
     /// What the current setup is compared with, posed where the current one is; none also while the reference itself is worked
@@ -286,6 +299,10 @@ impl Bench {
 
     pub(super) fn current_mut(&mut self) -> &mut OpenSetup {
         &mut self.open[self.current]
+    }
+
+    fn get_mut(&mut self, id: SetupId) -> Option<&mut OpenSetup> {
+        self.open.iter_mut().find(|open| open.id() == id)
     }
 
     fn refer_to(&mut self, reference: Reference) {

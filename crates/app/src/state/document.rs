@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use steerloft_setup::file::{self, FileError};
+use steerloft_setup::file::{self, FileError, Stamp, Standing};
 use steerloft_setup::setup::Setup;
 
 /// A setup, where it is kept, and what was last kept there.
@@ -11,6 +11,10 @@ pub struct Document {
     setup: Setup,
     kept: Setup,
     path: Option<PathBuf>,
+    /// What the file held when it was read or written last.
+    stamp: Option<Stamp>,
+    /// Whether the file holds something else than what was kept there, or is gone.
+    adrift: bool,
     revision: u64,
     edition: u64,
 }
@@ -23,6 +27,8 @@ impl Document {
             kept: setup.clone(),
             setup,
             path: None,
+            stamp: None,
+            adrift: false,
             revision: 0,
             edition: 0,
         }
@@ -30,10 +36,29 @@ impl Document {
 
     /// Reads a setup from a file.
     pub fn read(path: &Path) -> Result<Self, FileError> {
+        let (setup, stamp) = file::read_stamped(path)?;
         Ok(Self {
             path: Some(path.to_owned()),
-            ..Self::unnamed(file::read(path)?)
+            stamp: Some(stamp),
+            ..Self::unnamed(setup)
         })
+    }
+
+    /// Unsaved work that comes back, with the file it belongs to, which is not touched.
+    #[must_use]
+    pub fn restored(setup: Setup, path: Option<PathBuf>) -> Self {
+        match path.map(|path| (Self::read(&path), path)) {
+            Some((Ok(document), _)) => Self { setup, ..document },
+            Some((Err(_), path)) => Self {
+                path: Some(path),
+                adrift: true,
+                ..Self::unnamed(setup)
+            },
+            None => Self {
+                adrift: true,
+                ..Self::unnamed(setup)
+            },
+        }
     }
 
     /// The setup.
@@ -63,7 +88,18 @@ impl Document {
     /// Whether there are changes that are in no file.
     #[must_use]
     pub fn is_changed(&self) -> bool {
-        self.setup != self.kept
+        self.adrift || self.setup != self.kept
+    }
+
+    /// How the file stands to what was read from it or written to it last.
+    #[must_use]
+    pub fn standing(&self) -> Standing {
+        match (&self.path, self.stamp) {
+            (Some(path), Some(stamp)) => stamp.standing(path),
+            // What is there has never been seen.
+            (Some(path), None) if path.exists() => Standing::Changed,
+            _ => Standing::Same,
+        }
     }
 
     /// Name for titles: the file's name, or else the record's or the car's.
@@ -115,8 +151,19 @@ impl Document {
     }
 
     /// Notes that the setup as it stands is in this file.
-    pub(super) fn mark_kept(&mut self, path: PathBuf) {
+    pub(super) fn mark_kept(&mut self, path: PathBuf, stamp: Stamp) {
         self.path = Some(path);
         self.kept = self.setup.clone();
+        self.stamp = Some(stamp);
+        self.adrift = false;
+    }
+
+    /// Notes that the file holds something else now, which has been seen and is not wanted.
+    pub(super) fn mark_adrift(&mut self) {
+        self.adrift = true;
+        self.stamp = self
+            .path
+            .as_deref()
+            .and_then(|path| Stamp::of_file(path).ok());
     }
 }

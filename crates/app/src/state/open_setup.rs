@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use steerloft_setup::adjustment::PointName;
-use steerloft_setup::file::{self, FileError};
+use steerloft_setup::file::{self, FileError, Stamp};
 use steerloft_setup::history::History;
 use steerloft_setup::setup::Setup;
 use steerloft_solver::frame::Side;
@@ -13,7 +13,7 @@ use super::{Change, Cursor, Derived, Document};
 
 /// Tells the setups that are or were open on a bench apart; none is given twice.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct SetupId(pub(super) u64);
+pub struct SetupId(pub(crate) u64);
 
 impl std::fmt::Display for SetupId {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
@@ -166,9 +166,26 @@ impl OpenSetup {
 
     pub(super) fn save_to(&mut self, path: PathBuf) -> Result<(), FileError> {
         self.finish();
-        file::write(&path, self.document.setup())?;
-        self.document.mark_kept(path);
+        let text = file::to_text(self.document.setup());
+        file::write_text(&path, &text)?;
+        self.document.mark_kept(path, Stamp::of(text.as_bytes()));
         Ok(())
+    }
+
+    /// Takes over what the file holds now, as a step that can be undone.
+    pub(super) fn take_file(&mut self) -> Result<(), FileError> {
+        let Some(path) = self.document.path().map(PathBuf::from) else {
+            return Ok(());
+        };
+        let (setup, stamp) = file::read_stamped(&path)?;
+        self.replace(setup, "Take over the file");
+        self.document.mark_kept(path, stamp);
+        Ok(())
+    }
+
+    /// Goes on with what is on the bench, whatever the file holds now.
+    pub(super) fn keep_bench(&mut self) {
+        self.document.mark_adrift();
     }
 
     fn note_step(&mut self, label: String, before: &Setup) {

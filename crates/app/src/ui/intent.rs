@@ -3,6 +3,7 @@
 use steerloft_setup::adjustment::PointName;
 use steerloft_solver::frame::Side;
 
+use super::{DiskAnswer, LeftAnswer, OverwriteAnswer};
 use crate::commands::Command;
 use crate::state::{Change, Cursor, SetupId};
 
@@ -27,6 +28,12 @@ pub enum Intent {
     CloseSetup(SetupId),
     /// Compare with this open setup, or with none.
     ReferTo(Option<SetupId>),
+    /// What is to be done with work that another run has left.
+    Left(LeftAnswer),
+    /// What is to be done about a file that another program has changed.
+    Disk(SetupId, DiskAnswer),
+    /// What is to be done when a save would write over what another program has put there.
+    Overwrite(OverwriteAnswer),
     /// The message at the top is read.
     DismissMessage,
     /// The answer to the question about unsaved changes.

@@ -22,6 +22,7 @@ pub fn show(
     bench: &Bench,
     view: &ViewState,
     theme: ThemeChoice,
+    recent: &[String],
     intents: &mut Intents,
 ) {
     let tokens = Tokens::of(ui.ctx());
@@ -29,7 +30,7 @@ pub fn show(
     let look = |command| look_of(command, bench, view, theme);
     Panel::top("menu").frame(frame).show(ui, |ui| {
         MenuBar::new().ui(ui, |ui| {
-            ui.menu_button("File", |ui| file_menu(ui, &look, intents));
+            ui.menu_button("File", |ui| file_menu(ui, &look, recent, intents));
             ui.menu_button("Edit", |ui| {
                 items(ui, &[Command::Undo, Command::Redo], &look, intents);
             });
@@ -62,13 +63,28 @@ pub fn take_keys(ctx: &Context, intents: &mut Intents) {
     }
 }
 
-fn file_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents) {
+fn file_menu(
+    ui: &mut Ui,
+    look: &impl Fn(Command) -> Look,
+    recent: &[String],
+    intents: &mut Intents,
+) {
     ui.menu_button("New from supplied car", |ui| {
         for index in 0..SUPPLIED.len() {
             item(ui, Command::New(index), look, intents);
         }
     });
     items(ui, &[Command::Open], look, intents);
+    ui.add_enabled_ui(!recent.is_empty(), |ui| {
+        ui.menu_button("Open recent", |ui| {
+            for (index, path) in recent.iter().enumerate() {
+                if ui.button(path).clicked() {
+                    intents.push(Intent::Command(Command::Recent(index)));
+                    ui.close();
+                }
+            }
+        });
+    });
     ui.separator();
     items(ui, &[Command::Save, Command::SaveAs], look, intents);
     ui.separator();

@@ -54,6 +54,16 @@ impl Message {
         }
     }
 
+    /// Something is not remembered, or not as it was.
+    #[must_use]
+    pub fn remembering(detail: &str) -> Self {
+        Self {
+            title: "About what is remembered".to_owned(),
+            detail: detail.to_owned(),
+            consequence: "Everything else works.",
+        }
+    }
+
     /// The setup could not be saved.
     #[must_use]
     pub fn not_saved(error: &FileError) -> Self {
@@ -176,7 +186,7 @@ pub fn about(ctx: &Context, intents: &mut Intents) {
 }
 
 /// A window over everything else that is to be answered first.
-fn question(name: &str, ctx: &Context) -> Modal {
+pub(super) fn question(name: &str, ctx: &Context) -> Modal {
     let style = ctx.global_style();
     Modal::new(Id::unique(name)).frame(Frame::window(&style).inner_margin(Margin::same(18)))
 }
@@ -189,7 +199,7 @@ pub const CAUTIONS: &[&str] = &[
     "Figures are geometry. They are no promise of how a car handles.",
 ];
 
-fn attention_frame(tokens: &Tokens) -> Frame {
+pub(super) fn attention_frame(tokens: &Tokens) -> Frame {
     Frame::new()
         .fill(tokens.warning_soft)
         .inner_margin(Margin::symmetric(Metrics::MARGIN, 6))

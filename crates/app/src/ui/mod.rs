@@ -3,10 +3,12 @@
 pub mod adjustments;
 pub mod cursors;
 pub mod curves;
+pub mod disk;
 pub mod drop;
 pub mod figure_table;
 pub mod figures;
 pub mod intent;
+pub mod left;
 pub mod menu;
 pub mod messages;
 pub mod names;
@@ -18,7 +20,9 @@ pub mod views;
 pub mod widgets;
 
 pub use curves::CurvesShown;
+pub use disk::{DiskAnswer, OverwriteAnswer};
 pub use intent::{GuardAnswer, Intent, Intents};
+pub use left::LeftAnswer;
 pub use results::Column;
 
 use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Ui};
@@ -37,6 +41,17 @@ pub struct ViewState {
     pub curves: CurvesShown,
     /// The adjustment used last; of several that move a pivot alike, a drag takes this one.
     pub last_adjustment: Option<usize>,
+    /// How wide the panels are.
+    pub widths: Widths,
+}
+
+/// Widths of the panels beside the drawings, points; none before they are first drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Widths {
+    /// Of the adjustments.
+    pub adjustments: Option<f32>,
+    /// Of the curves and figures.
+    pub results: Option<f32>,
 }
 
 /// Draws everything between the menu and the lower edge.
@@ -46,16 +61,26 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Inte
     Panel::bottom("figures")
         .frame(panel_frame(tokens))
         .show(ui, |ui| figures::show(ui, bench));
-    Panel::left("adjustments")
-        .default_size(share(width, 0.225, 240.0, 330.0))
+    let adjustments = Panel::left("adjustments")
+        .default_size(
+            view.widths
+                .adjustments
+                .unwrap_or_else(|| share(width, 0.225, 240.0, 330.0)),
+        )
         .size_range(220.0..=420.0)
         .frame(panel_frame(tokens))
         .show(ui, |ui| adjustments::show(ui, bench, view, intents));
-    Panel::right("results")
-        .default_size(share(width, 0.285, 280.0, 520.0))
+    view.widths.adjustments = Some(adjustments.response.rect.width());
+    let results = Panel::right("results")
+        .default_size(
+            view.widths
+                .results
+                .unwrap_or_else(|| share(width, 0.285, 280.0, 520.0)),
+        )
         .size_range(240.0..=760.0)
         .frame(panel_frame(tokens))
         .show(ui, |ui| results::show(ui, bench, view, intents));
+    view.widths.results = Some(results.response.rect.width());
     CentralPanel::no_frame()
         .frame(Frame::new().fill(tokens.canvas))
         .show(ui, |ui| centre(ui, bench, view, intents));

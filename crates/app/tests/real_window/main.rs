@@ -35,6 +35,8 @@ impl Drop for Process {
 struct Screen {
     _server: Process,
     display: String,
+    /// What the program remembers is apart from what the user's own remembers.
+    memory: tempfile::TempDir,
 }
 
 impl Screen {
@@ -61,6 +63,7 @@ impl Screen {
         Self {
             _server: Process(server),
             display: format!(":{}", number.trim()),
+            memory: tempfile::tempdir().expect("a temporary folder"),
         }
     }
 
@@ -70,6 +73,8 @@ impl Screen {
         command
             .env("DISPLAY", &self.display)
             .env_remove("WAYLAND_DISPLAY")
+            .env("XDG_CONFIG_HOME", self.memory.path())
+            .env("XDG_DATA_HOME", self.memory.path())
             .env("LIBGL_ALWAYS_SOFTWARE", "1");
         command
     }

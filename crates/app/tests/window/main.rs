@@ -4,9 +4,11 @@ mod common;
 
 mod adjustments;
 mod cursor;
+mod disk;
 mod every_car;
 mod files;
 mod handles;
+mod memory;
 mod pictures;
 mod reference;
 mod setups;

@@ -8,10 +8,12 @@ mod format_1;
 mod locate;
 mod read;
 mod scan;
+mod stamp;
 mod version;
 mod write;
 
 pub use error::FileError;
-pub use read::{read, read_text};
+pub use read::{read, read_stamped, read_text};
+pub use stamp::{Stamp, Standing};
 pub use version::NEWEST_FORMAT;
-pub use write::{to_text, write};
+pub use write::{to_text, write, write_text};

@@ -7,6 +7,7 @@ use std::path::Path;
 use super::error::{FileError, plain_reason};
 use super::explain::{fault_error, text_error};
 use super::locate::repeated_key;
+use super::stamp::Stamp;
 use super::version::{Versioned, read_document};
 use crate::check::{self, check};
 use crate::limits::MAX_FILE_BYTES;
@@ -18,10 +19,16 @@ const BYTE_ORDER_MARK: char = '\u{feff}';
 
 /// Reads a setup from a file of up to [`MAX_FILE_BYTES`].
 pub fn read(path: &Path) -> Result<Setup, FileError> {
+    read_stamped(path).map(|(setup, _)| setup)
+}
+
+/// Reads a setup from a file of up to [`MAX_FILE_BYTES`], with a stamp of what the file held.
+pub fn read_stamped(path: &Path) -> Result<(Setup, Stamp), FileError> {
     let bytes = read_bytes(path)?;
-    decode(&bytes)
+    let setup = decode(&bytes)
         .and_then(read_text)
-        .map_err(|error| error.in_file(path))
+        .map_err(|error| error.in_file(path))?;
+    Ok((setup, Stamp::of(&bytes)))
 }
 
 /// Reads a setup from a text.

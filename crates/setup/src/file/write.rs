@@ -3,6 +3,7 @@
 use std::fs::{self, File, Permissions};
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use ron::ser::PrettyConfig;
 use tempfile::NamedTempFile;
@@ -13,6 +14,13 @@ use crate::setup::Setup;
 
 /// Most symbolic links followed one after the other.
 const MOST_LINKS: usize = 32;
+
+/// How the name of a temporary file begins and ends.
+const TEMPORARY_PREFIX: &str = ".steerloft-";
+const TEMPORARY_SUFFIX: &str = ".tmp";
+
+/// Age from which a temporary file belongs to no save that still goes on.
+const LEFT_OVER: Duration = Duration::from_hours(1);
 
 /// The setup as the text of a file in the newest format. Reading it gives an equal setup.
 #[must_use]
@@ -34,7 +42,12 @@ pub fn to_text(setup: &Setup) -> String {
 /// a failure at any point leaves the old file whole. The old file's permissions stay; a symbolic link stays
 /// and what it points to is written.
 pub fn write(path: &Path, setup: &Setup) -> Result<(), FileError> {
-    write_text(path, &to_text(setup)).map_err(|failure| FileError::Write {
+    write_text(path, &to_text(setup))
+}
+
+/// Writes any text to a file as [`write`] does a setup.
+pub fn write_text(path: &Path, text: &str) -> Result<(), FileError> {
+    replace(path, text).map_err(|failure| FileError::Write {
         file: path.to_owned(),
         reason: failure.reason,
         right: failure.right.to_owned(),
@@ -67,13 +80,14 @@ impl From<io::Error> for Failure {
     }
 }
 
-fn write_text(path: &Path, text: &str) -> Result<(), Failure> {
+fn replace(path: &Path, text: &str) -> Result<(), Failure> {
     let target = follow_links(path)?;
     let rights = rights_of_old(&target)?;
     let folder = match target.parent() {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
         _ => Path::new("."),
     };
+    clear_leftovers(folder);
     let temporary = written_beside(folder, text, rights)?;
     temporary.persist(&target).map_err(|error| error.error)?;
     sync_folder(folder);
@@ -95,6 +109,23 @@ fn rights_of_old(target: &Path) -> Result<Option<Permissions>, Failure> {
     }
 }
 
+/// Removes temporary files of saves that were cut short by the end of their process.
+fn clear_leftovers(folder: &Path) {
+    for entry in fs::read_dir(folder).into_iter().flatten().flatten() {
+        let name = entry.file_name();
+        let name = name.to_string_lossy();
+        let is_ours = name.starts_with(TEMPORARY_PREFIX) && name.ends_with(TEMPORARY_SUFFIX);
+        if is_ours && age(&entry).is_some_and(|age| age >= LEFT_OVER) {
+            // What cannot be removed does no harm.
+            let _ = fs::remove_file(entry.path());
+        }
+    }
+}
+
+fn age(entry: &fs::DirEntry) -> Option<Duration> {
+    entry.metadata().ok()?.modified().ok()?.elapsed().ok()
+}
+
 /// A temporary file in the folder with the text, on the disk; it goes away unless it is renamed.
 fn written_beside(
     folder: &Path,
@@ -102,7 +133,7 @@ fn written_beside(
     rights: Option<Permissions>,
 ) -> io::Result<NamedTempFile> {
     let mut builder = tempfile::Builder::new();
-    builder.prefix(".steerloft-").suffix(".tmp");
+    builder.prefix(TEMPORARY_PREFIX).suffix(TEMPORARY_SUFFIX);
     match &rights {
         Some(rights) => builder.permissions(rights.clone()),
         None => with_default_permissions(&mut builder),

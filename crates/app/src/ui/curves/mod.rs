@@ -39,6 +39,24 @@ impl Default for CurvesShown {
 }
 
 impl CurvesShown {
+    /// These curves, in panels of fixed ranges.
+    #[must_use]
+    pub fn of(kinds: impl Iterator<Item = CurveKind>) -> Self {
+        Self {
+            kinds: kinds.collect(),
+            fitted: false,
+        }
+    }
+
+    /// Titles of the curves that are on.
+    #[must_use]
+    pub fn titles(&self) -> Vec<String> {
+        self.kinds
+            .iter()
+            .map(|kind| kind.title().to_owned())
+            .collect()
+    }
+
     /// Whether a curve is on.
     #[must_use]
     pub fn has(&self, kind: CurveKind) -> bool {

@@ -1,0 +1,64 @@
+//! A fault of the program itself: unsaved work is put on the disk, and it is said where.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use std::path::Path;
+use std::process::Command;
+use std::sync::Arc;
+use std::time::Duration;
+
+use steerloft::memory::{Keeper, LeftBehind, Session, Unsaved};
+use steerloft::state::{Bench, Document};
+use steerloft_setup::supplied::SUPPLIED;
+
+/// Tells the child that it is one, and where it is to work.
+const FOLDER: &str = "STEERLOFT_FAULTY_CHILD_FOLDER";
+
+fn work() -> Unsaved {
+    let mut setup = SUPPLIED[0].setup();
+    "just now".clone_into(&mut setup.record.notes);
+    Unsaved {
+        name: "car.ron".to_owned(),
+        file: None,
+        setup,
+    }
+}
+
+#[test]
+#[ignore = "is the child of the test below"]
+fn a_child_with_a_fault() {
+    let Some(folder) = std::env::var_os(FOLDER) else {
+        return;
+    };
+    let session = Session::begin(Path::new(&folder)).unwrap();
+    // It would be written in an hour, were it not for the fault.
+    let hour = Duration::from_hours(1);
+    let keeper = Keeper::start(Some(session), None, hour, Arc::new(|| {})).unwrap();
+    keeper.take_care_of_faults();
+    let id = Bench::new(Document::unnamed(work().setup)).current().id();
+    keeper.keep(id, work());
+    panic!("the floor gives way");
+}
+
+#[test]
+fn a_fault_saves_the_work_and_says_where() {
+    let folder = tempfile::tempdir().unwrap();
+    let output = Command::new(std::env::current_exe().unwrap())
+        .args(["--ignored", "--exact", "--nocapture"])
+        .arg("faults::a_child_with_a_fault")
+        .env(FOLDER, folder.path())
+        .output()
+        .unwrap();
+    assert!(!output.status.success());
+    let said = String::from_utf8_lossy(&output.stderr);
+    let left = LeftBehind::find(folder.path());
+    assert_eq!(left.len(), 1, "{said}");
+    let works: Vec<_> = left[0].works.iter().collect();
+    assert_eq!(works.len(), 1, "{said}");
+    assert_eq!(works[0].work, Ok(work()));
+    let place = works[0].path.parent().unwrap().display().to_string();
+    assert!(said.contains(&place), "{place} in {said}");
+    let fault = left[0].fault.as_deref().expect("a note");
+    assert!(fault.contains("the floor gives way"), "{fault}");
+    assert!(fault.contains("faults.rs"), "{fault}");
+}
