@@ -7,9 +7,12 @@ use eframe::egui::{self, ViewportCommand};
 
 use crate::commands::Command;
 use crate::dialogs::FileDialogs;
-use crate::state::{Bench, Cursor, Document, SetupId};
+use crate::state::{Bench, Cursor, Document, Preferences, SetupId};
 use crate::theme::{self, Metrics, ThemeChoice};
-use crate::ui::{self, Column, Intent, Intents, ViewState, messages::Message};
+use crate::ui::finder::Finder;
+use crate::ui::messages::Message;
+use crate::ui::tour::Hint;
+use crate::ui::{self, Column, Intent, Intents, ViewState};
 
 use documents::{Asked, Guard};
 use leave::Leave;
@@ -28,9 +31,18 @@ pub struct Steerloft {
     /// Whether the window may close although there are unsaved changes.
     may_close: bool,
     message: Option<Message>,
-    about: bool,
+    /// The page that lies over everything else, if one does.
+    page: Option<Page>,
     theme: ThemeChoice,
     title: String,
+}
+
+/// A page over everything else.
+#[derive(Debug)]
+enum Page {
+    About,
+    Keys,
+    Find(Finder),
 }
 
 impl Steerloft {
@@ -44,7 +56,11 @@ impl Steerloft {
     ) -> Self {
         theme::install(ctx);
         ctx.set_theme(theme.preference());
-        ctx.options_mut(|options| options.input_options.max_click_dist = Metrics::DRAG_THRESHOLD);
+        ctx.options_mut(|options| {
+            options.input_options.max_click_dist = Metrics::DRAG_THRESHOLD;
+            // Scale has commands of its own.
+            options.zoom_with_keyboard = false;
+        });
         let from_file = document.path().is_some();
         let bench = Bench::new(document);
         Self {
@@ -56,7 +72,7 @@ impl Steerloft {
             guard: None,
             may_close: false,
             message: None,
-            about: false,
+            page: None,
             theme,
             title: String::new(),
         }
@@ -138,7 +154,14 @@ impl Steerloft {
                 self.theme = choice;
                 ctx.set_theme(choice.preference());
             }
-            Command::About => self.about = true,
+            Command::Units(units) => self.view.preferences.units = units,
+            Command::Larger => self.view.preferences.enlarge(),
+            Command::Smaller => self.view.preferences.reduce(),
+            Command::FullSize => self.view.preferences.scale = Preferences::LEAST_SCALE,
+            Command::Find => self.page = Some(Page::Find(Finder::default())),
+            Command::Keys => self.page = Some(Page::Keys),
+            Command::Hints => self.view.tour = Some(Hint::Drawings),
+            Command::About => self.page = Some(Page::About),
         }
     }
 
@@ -156,7 +179,8 @@ impl Steerloft {
             Intent::ReferTo(Some(id)) => self.bench.set_reference(id),
             Intent::ReferTo(None) => self.bench.clear_reference(),
             Intent::DismissMessage => self.message = None,
-            Intent::CloseAbout => self.about = false,
+            Intent::Jump(place) => self.bench.jump(place),
+            Intent::ClosePage => self.page = None,
             Intent::Guard(answer) => self.answer_guard(answer, ctx, window),
         }
         true
@@ -184,7 +208,29 @@ impl Steerloft {
 
     /// Whether a question must be answered before anything else.
     fn is_modal(&self) -> bool {
-        self.guard.is_some() || self.about
+        self.guard.is_some() || self.page.is_some()
+    }
+
+    /// Brings what is drawn into line with the preferences.
+    fn follow_preferences(&self, ctx: &egui::Context) {
+        let preferences = &self.view.preferences;
+        ui::show_units(ctx, preferences.units);
+        if (ctx.zoom_factor() - preferences.factor()).abs() > 1e-3 {
+            ctx.set_zoom_factor(preferences.factor());
+        }
+    }
+
+    fn show_page(&mut self, ctx: &egui::Context, intents: &mut Intents) {
+        match &mut self.page {
+            Some(Page::About) => ui::messages::about(ctx, intents),
+            Some(Page::Keys) => ui::keys::show(ctx, intents),
+            Some(Page::Find(finder)) => {
+                let look =
+                    |command| ui::menu::look_of(command, &self.bench, &self.view, self.theme);
+                ui::finder::show(ctx, finder, &look, intents);
+            }
+            None => {}
+        }
     }
 
     fn update_title(&mut self, ctx: &egui::Context) {
@@ -206,22 +252,22 @@ impl eframe::App for Steerloft {
     fn ui(&mut self, ui: &mut egui::Ui, window: &mut eframe::Frame) {
         let ctx = ui.ctx().clone();
         let mut intents = Intents::default();
+        self.follow_preferences(&ctx);
         self.take_requests(&ctx, &mut intents);
-        ui::menu::show(ui, &self.bench, &self.view, self.theme, &mut intents);
+        let menu = ui::menu::show(ui, &self.bench, &self.view, self.theme, &mut intents);
         ui::setups::show(ui, &self.bench, &mut intents);
         if let Some(message) = &self.message {
             ui::messages::message_bar(ui, message, &mut intents);
         }
-        ui::show(ui, &self.bench, &mut self.view, &mut intents);
+        let places = ui::show(ui, menu, &self.bench, &mut self.view, &mut intents);
+        ui::tour::show(&ctx, &mut self.view, &places);
+        self.show_page(&ctx, &mut intents);
         if let Some(open) = self
             .guard
             .as_ref()
             .and_then(|guard| self.bench.get(guard.id))
         {
             ui::messages::guard(&ctx, &open.document().name(), &mut intents);
-        }
-        if self.about {
-            ui::messages::about(&ctx, &mut intents);
         }
         ui::drop::overlay(&ctx);
         let mut changed = false;

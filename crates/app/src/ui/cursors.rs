@@ -19,7 +19,7 @@ const BUTTON_WIDTH: f32 = 64.0;
 struct Dial<'a> {
     name: &'a str,
     note: &'a str,
-    unit: &'a str,
+    unit: &'static str,
     range: (f64, f64),
     speed: f64,
     enabled: bool,

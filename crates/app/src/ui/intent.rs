@@ -27,12 +27,14 @@ pub enum Intent {
     CloseSetup(SetupId),
     /// Compare with this open setup, or with none.
     ReferTo(Option<SetupId>),
+    /// Back or forth in the history, to where so many steps have been made.
+    Jump(usize),
     /// The message at the top is read.
     DismissMessage,
     /// The answer to the question about unsaved changes.
     Guard(GuardAnswer),
-    /// The page about the program is read.
-    CloseAbout,
+    /// The page over everything else is read.
+    ClosePage,
 }
 
 /// What is to happen to unsaved changes.

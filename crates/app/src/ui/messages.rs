@@ -6,7 +6,7 @@ use eframe::egui::{
 };
 use steerloft_setup::file::FileError;
 
-use super::{GuardAnswer, Intent, Intents, names};
+use super::{GuardAnswer, Intent, Intents, names, units_of};
 use crate::state::{Bench, Trouble};
 use crate::theme::{Metrics, Tokens};
 
@@ -115,7 +115,10 @@ pub fn trouble_banner(ui: &mut Ui, bench: &Bench, area: Rect) {
             ui.set_min_width(ui.available_width());
             ui.horizontal_wrapped(|ui| {
                 ui.label(RichText::new(title).color(tokens.warning).strong());
-                ui.label(format!("{}.", names::sentence(trouble.reason())));
+                ui.label(format!(
+                    "{}.",
+                    names::sentence(&units_of(ui.ctx()).sentence(trouble.reason()))
+                ));
                 ui.weak(consequence);
             });
         });
@@ -167,16 +170,16 @@ pub fn about(ctx: &Context, intents: &mut Intents) {
         }
         ui.add_space(Metrics::GAP_LARGE);
         if ui.button("Close").clicked() {
-            intents.push(Intent::CloseAbout);
+            intents.push(Intent::ClosePage);
         }
     });
     if modal.should_close() {
-        intents.push(Intent::CloseAbout);
+        intents.push(Intent::ClosePage);
     }
 }
 
 /// A window over everything else that is to be answered first.
-fn question(name: &str, ctx: &Context) -> Modal {
+pub(super) fn question(name: &str, ctx: &Context) -> Modal {
     let style = ctx.global_style();
     Modal::new(Id::unique(name)).frame(Frame::window(&style).inner_margin(Margin::same(18)))
 }

@@ -6,14 +6,19 @@ pub mod curves;
 pub mod drop;
 pub mod figure_table;
 pub mod figures;
+pub mod finder;
+pub mod history;
 pub mod intent;
+pub mod keys;
 pub mod menu;
 pub mod messages;
 pub mod names;
+pub mod number_field;
 pub mod record;
 pub mod results;
 pub mod rods;
 pub mod setups;
+pub mod tour;
 pub mod views;
 pub mod widgets;
 
@@ -21,10 +26,11 @@ pub use curves::CurvesShown;
 pub use intent::{GuardAnswer, Intent, Intents};
 pub use results::Column;
 
-use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Ui};
+use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Rect, Ui};
 
-use crate::state::Bench;
+use crate::state::{Bench, Preferences};
 use crate::theme::{Metrics, Tokens};
+use crate::units::Units;
 
 /// What the window remembers that is no part of the document: where it looks and what is switched on.
 #[derive(Debug, Default)]
@@ -37,28 +43,46 @@ pub struct ViewState {
     pub curves: CurvesShown,
     /// The adjustment used last; of several that move a pivot alike, a drag takes this one.
     pub last_adjustment: Option<usize>,
+    /// What is remembered from one start to the next.
+    pub preferences: Preferences,
+    /// The hint that is shown to who starts for the first time, if one is.
+    pub tour: Option<tour::Hint>,
 }
 
-/// Draws everything between the menu and the lower edge.
-pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Intents) {
+/// Draws everything between the menu and the lower edge, and says where its parts lie.
+pub fn show(
+    ui: &mut Ui,
+    menu: Rect,
+    bench: &Bench,
+    view: &mut ViewState,
+    intents: &mut Intents,
+) -> tour::Places {
     let tokens = Tokens::of(ui.ctx());
     let width = ui.ctx().content_rect().width();
     Panel::bottom("figures")
         .frame(panel_frame(tokens))
         .show(ui, |ui| figures::show(ui, bench));
-    Panel::left("adjustments")
+    let adjustments = Panel::left("adjustments")
         .default_size(share(width, 0.225, 240.0, 330.0))
         .size_range(220.0..=420.0)
         .frame(panel_frame(tokens))
         .show(ui, |ui| adjustments::show(ui, bench, view, intents));
-    Panel::right("results")
+    let adjustments = adjustments.response.rect;
+    let results = Panel::right("results")
         .default_size(share(width, 0.285, 280.0, 520.0))
         .size_range(240.0..=760.0)
         .frame(panel_frame(tokens))
         .show(ui, |ui| results::show(ui, bench, view, intents));
-    CentralPanel::no_frame()
+    let results = results.response.rect;
+    let drawings = CentralPanel::no_frame()
         .frame(Frame::new().fill(tokens.canvas))
         .show(ui, |ui| centre(ui, bench, view, intents));
+    tour::Places {
+        drawings: drawings.response.rect,
+        adjustments,
+        results,
+        menu,
+    }
 }
 
 fn centre(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Intents) {
@@ -84,6 +108,22 @@ fn panel_frame(tokens: &Tokens) -> Frame {
     Frame::new()
         .fill(tokens.panel)
         .inner_margin(Margin::symmetric(Metrics::MARGIN, 8))
+}
+
+/// The unit of lengths that the window shows at present.
+#[must_use]
+pub fn units_of(ctx: &egui::Context) -> Units {
+    ctx.data(|data| data.get_temp(units_id()))
+        .unwrap_or_default()
+}
+
+/// Sets the unit of lengths that the window shows from now on.
+pub fn show_units(ctx: &egui::Context, units: Units) {
+    ctx.data_mut(|data| data.insert_temp(units_id(), units));
+}
+
+fn units_id() -> egui::Id {
+    egui::Id::unique("units shown")
 }
 
 /// Shows a note when the pointer rests on a widget; nothing for an empty one.

@@ -3,10 +3,13 @@
 mod common;
 
 mod adjustments;
+mod commands;
 mod cursor;
+mod entry;
 mod every_car;
 mod files;
 mod handles;
+mod monkey;
 mod pictures;
 mod reference;
 mod setups;
