@@ -125,10 +125,13 @@ impl Stage {
             ..RawInput::default()
         };
         let (app, window) = (&mut self.app, &mut self.window);
-        self.ctx.run_ui(input, |ui| {
+        let mut output = self.ctx.run_ui(input, |ui| {
             app.logic(ui.ctx(), window);
             app.ui(ui, window);
-        })
+        });
+        // No graphics adapter takes them.
+        output.textures_delta.clear();
+        output
     }
 
     /// Draws a frame; whether another one is wanted within a second.

@@ -73,13 +73,16 @@ pub fn message_bar(ui: &mut Ui, message: &Message, intents: &mut Intents) {
         .show(ui, |ui| {
             ui.horizontal_top(|ui| {
                 let button_width = 80.0;
-                ui.allocate_ui(egui::vec2(ui.available_width() - button_width, 0.0), |ui| {
-                    ui.vertical(|ui| {
-                        ui.label(RichText::new(&message.title).color(tokens.warning).strong());
-                        ui.label(&message.detail);
-                        ui.weak(message.consequence);
-                    });
-                });
+                ui.allocate_ui(
+                    egui::vec2((ui.available_width() - button_width).max(0.0), 0.0),
+                    |ui| {
+                        ui.vertical(|ui| {
+                            ui.label(RichText::new(&message.title).color(tokens.warning).strong());
+                            ui.label(&message.detail);
+                            ui.weak(message.consequence);
+                        });
+                    },
+                );
                 ui.with_layout(egui::Layout::right_to_left(egui::Align::Min), |ui| {
                     if ui.button("Dismiss").clicked() {
                         intents.push(Intent::DismissMessage);

@@ -63,14 +63,14 @@ pub fn show(
         .frame(panel_frame(tokens))
         .show(ui, |ui| figures::show(ui, bench));
     let adjustments = Panel::left("adjustments")
-        .default_size(share(width, 0.225, 240.0, 330.0))
-        .size_range(220.0..=420.0)
+        .default_size(share(width, 0.225, 240.0, 330.0).min(width * 0.3))
+        .size_range(220.0_f32.min(width * 0.3)..=420.0)
         .frame(panel_frame(tokens))
         .show(ui, |ui| adjustments::show(ui, bench, view, intents));
     let adjustments = adjustments.response.rect;
     let results = Panel::right("results")
-        .default_size(share(width, 0.285, 280.0, 520.0))
-        .size_range(240.0..=760.0)
+        .default_size(share(width, 0.285, 280.0, 520.0).min(width * 0.3))
+        .size_range(240.0_f32.min(width * 0.3)..=760.0)
         .frame(panel_frame(tokens))
         .show(ui, |ui| results::show(ui, bench, view, intents));
     let results = results.response.rect;

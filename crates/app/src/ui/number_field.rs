@@ -7,7 +7,7 @@ use std::cell::RefCell;
 use std::ops::RangeInclusive;
 
 use eframe::egui::{
-    Context, CornerRadius, DragValue, Id, Response, Stroke, StrokeKind, Tooltip, Ui, vec2,
+    Context, CornerRadius, DragValue, Id, Key, Response, Stroke, StrokeKind, Tooltip, Ui, vec2,
 };
 
 use super::units_of;
@@ -46,6 +46,7 @@ impl NumberField<'_> {
         let units = units_of(ui.ctx());
         let id = ui.next_auto_id();
         let editing = ui.memory(|memory| memory.has_focus(id));
+        let given_up = given_up(ui.ctx(), id, editing);
         let before = self.text(*value, units);
         // What the parser was given in this frame, and what it made of it.
         let typed = RefCell::new(None);
@@ -54,7 +55,7 @@ impl NumberField<'_> {
             let taken = read.as_ref().ok().copied();
             *typed.borrow_mut() = Some((text.to_owned(), read));
             // While it is typed nothing is taken, and what was not touched stays as fine as it was.
-            taken.filter(|_| !editing && text != before)
+            taken.filter(|_| !editing && !given_up && text != before)
         };
         let field = DragValue::new(value)
             .range(self.range.clone())
@@ -71,7 +72,8 @@ impl NumberField<'_> {
             // What was typed is taken in the next frame.
             ui.ctx().request_repaint();
         }
-        let note = self.note(ui.ctx(), &response, editing, typed.into_inner(), units);
+        let typed = typed.into_inner().filter(|_| !given_up);
+        let note = self.note(ui.ctx(), &response, editing, typed, units);
         if let Some(note) = note {
             show_note(ui, &response, &note);
         }
@@ -150,6 +152,22 @@ impl NumberField<'_> {
         ctx.data(|data| data.get_temp::<Note>(id))
             .filter(|note| editing || matches!(note, Note::Refused(_)))
     }
+}
+
+/// Whether the field was last left with Escape. The library counts a field as just left for two frames, and the key is seen in
+/// the first of them only.
+fn given_up(ctx: &Context, id: Id, editing: bool) -> bool {
+    let id = id.with("given up");
+    if editing {
+        ctx.data_mut(|data| data.remove::<bool>(id));
+        return false;
+    }
+    if ctx.input(|input| input.key_pressed(Key::Escape)) {
+        ctx.data_mut(|data| {
+            data.insert_temp(id, true);
+        });
+    }
+    ctx.data(|data| data.get_temp(id).unwrap_or(false))
 }
 
 fn keep(ctx: &Context, id: Id, note: Option<Note>) {

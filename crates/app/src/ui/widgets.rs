@@ -55,7 +55,10 @@ pub fn name_row<R>(
         ui.set_min_height(Metrics::CONTROL_HEIGHT);
         let end_width = 52.0;
         ui.allocate_ui_with_layout(
-            vec2(ui.available_width() - end_width, Metrics::CONTROL_HEIGHT),
+            vec2(
+                (ui.available_width() - end_width).max(0.0),
+                Metrics::CONTROL_HEIGHT,
+            ),
             Layout::left_to_right(Align::Center),
             |ui| {
                 ui.set_min_width(ui.available_width());

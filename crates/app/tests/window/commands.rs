@@ -163,13 +163,15 @@ fn tab_reaches_menus_fields_and_rings() {
     for _ in 0..400 {
         app.key_press(Key::Tab);
         app.run();
-        let focused = app.ctx.memory(|memory| memory.focused());
+        let focused = app.ctx.memory(eframe::egui::Memory::focused);
         let Some(id) = focused else { continue };
         if !seen.insert(format!("{id:?}")) && seen.len() > 60 {
             break;
         }
+        let focused = egui_kittest::kittest::By::new()
+            .predicate(|node| node.is_focused() && !node.is_disabled());
         let named = app
-            .query_all(egui_kittest::kittest::By::new().predicate(|node| node.is_focused()))
+            .query_all(focused)
             .find_map(|node| node.accesskit_node().label());
         if let Some(name) = named {
             seen.insert(name);

@@ -133,10 +133,11 @@ impl Monkey {
             .events
             .insert(0, Event::ModifiersChanged(self.modifiers));
         let (app, window) = (&mut self.app, &mut self.window);
-        let _ = self.ctx.run_ui(input, |ui| {
+        let mut output = self.ctx.run_ui(input, |ui| {
             app.logic(ui.ctx(), window);
             app.ui(ui, window);
         });
+        output.textures_delta.clear();
         let bench = self.app.bench();
         let fresh = bench.place() == 0 && bench.redo_label().is_none();
         if fresh && !bench.document().is_changed() {
