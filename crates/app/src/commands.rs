@@ -38,6 +38,8 @@ pub enum Group {
     File,
     /// Changes.
     Edit,
+    /// What is compared with.
+    Reference,
     /// What is shown.
     View,
     /// Single curves.
@@ -50,9 +52,10 @@ pub enum Group {
 
 impl Group {
     /// All, in the order in which they are listed.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::File,
         Self::Edit,
+        Self::Reference,
         Self::View,
         Self::Curve,
         Self::Car,
@@ -65,6 +68,7 @@ impl Group {
         match self {
             Self::File => "File",
             Self::Edit => "Edit",
+            Self::Reference => "Reference",
             Self::View => "View",
             Self::Curve => "Show or hide a curve",
             Self::Car => "New from supplied car",
@@ -371,8 +375,18 @@ impl Command {
     pub fn group(self) -> Group {
         match self {
             Self::New(_) => Group::Car,
-            Self::Open | Self::Save | Self::SaveAs | Self::Quit => Group::File,
+            Self::Open
+            | Self::Save
+            | Self::SaveAs
+            | Self::CloseSetup
+            | Self::NextSetup
+            | Self::PreviousSetup
+            | Self::Quit => Group::File,
             Self::Undo | Self::Redo => Group::Edit,
+            Self::KeepReference
+            | Self::OpenReference
+            | Self::SwapReference
+            | Self::ClearReference => Group::Reference,
             Self::Curve(_) => Group::Curve,
             Self::Find | Self::Keys | Self::Hints | Self::About => Group::Help,
             _ => Group::View,

@@ -6,6 +6,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -17,7 +18,7 @@ use eframe::egui::{
 use steerloft::app::Steerloft;
 use steerloft::commands::Command;
 use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
-use steerloft::state::Document;
+use steerloft::state::{Document, OpenSetup, SetupId};
 use steerloft::theme::ThemeChoice;
 use steerloft_setup::setup::Setup;
 use steerloft_setup::supplied::SUPPLIED;
@@ -69,8 +70,8 @@ struct Monkey {
     size: Vec2,
     pointer: Pos2,
     modifiers: Modifiers,
-    /// The setup as it stood when the history was empty.
-    start: Setup,
+    /// Each open setup as it stood when its history was empty.
+    starts: BTreeMap<SetupId, Setup>,
 }
 
 impl Monkey {
@@ -79,8 +80,7 @@ impl Monkey {
         let dialogs = Box::new(ScriptedDialogs::new(script.clone()));
         let ctx = Context::default();
         ctx.enable_accesskit();
-        let setup = SUPPLIED[0].setup();
-        let document = Document::unnamed(setup.clone());
+        let document = Document::unnamed(SUPPLIED[0].setup());
         let app = Steerloft::new(&ctx, document, dialogs, ThemeChoice::Light);
         Self {
             random: Random(seed),
@@ -95,7 +95,7 @@ impl Monkey {
             size: vec2(1280.0, 800.0),
             pointer: pos2(400.0, 300.0),
             modifiers: Modifiers::NONE,
-            start: setup,
+            starts: BTreeMap::new(),
         }
     }
 
@@ -141,7 +141,8 @@ impl Monkey {
         let bench = self.app.bench();
         let fresh = bench.place() == 0 && bench.redo_label().is_none();
         if fresh && !bench.document().is_changed() {
-            self.start = bench.setup().clone();
+            let id = bench.current().id();
+            self.starts.insert(id, bench.setup().clone());
         }
     }
 
@@ -149,6 +150,8 @@ impl Monkey {
     fn undo_all(&mut self) -> usize {
         let at = format!("seed {}, frame {}", self.seed, self.frames);
         self.app.bench_mut().finish();
+        // The setup on the bench may not have been seen at rest before.
+        self.frame(RawInput::default());
         let (end, steps) = (self.app.bench().setup().clone(), self.app.bench().place());
         if self.random.below(2) == 0 {
             for _ in 0..steps {
@@ -158,8 +161,9 @@ impl Monkey {
             self.app.bench_mut().jump(0);
         }
         assert_eq!(self.app.bench().place(), 0, "{at}");
+        let start = self.starts.get(&self.app.bench().current().id());
         assert!(
-            *self.app.bench().setup() == self.start,
+            start.is_some_and(|start| start == self.app.bench().setup()),
             "undone, not as it was opened: {at}"
         );
         self.frame(RawInput::default());
@@ -174,10 +178,16 @@ impl Monkey {
         steps
     }
 
+    /// Puts a car on the bench and takes all others off, so that every history is short.
     fn open_another_car(&mut self) {
         let car = &SUPPLIED[self.random.index(SUPPLIED.len())];
-        self.app.bench_mut().open(Document::unnamed(car.setup()));
-        self.start = car.setup();
+        let bench = self.app.bench_mut();
+        let others: Vec<SetupId> = bench.open_setups().iter().map(OpenSetup::id).collect();
+        bench.open(Document::unnamed(car.setup()));
+        for id in others {
+            bench.close(id);
+        }
+        self.starts.clear();
         self.frame(RawInput::default());
     }
 
