@@ -20,6 +20,8 @@ const HEIGHT: f32 = 320.0;
 pub struct Finder {
     query: String,
     at: usize,
+    /// Whether another command is the chosen one in this frame, so that it must come into sight.
+    moved: bool,
 }
 
 /// Draws the page over everything else.
@@ -47,7 +49,13 @@ pub fn show(
             .auto_shrink([false, false])
             .show(ui, |ui| {
                 for (index, command) in found.iter().enumerate() {
-                    if row(ui, *command, &look(*command), index == finder.at) {
+                    if row(
+                        ui,
+                        *command,
+                        &look(*command),
+                        index == finder.at,
+                        finder.moved,
+                    ) {
                         asked = Some(*command);
                     }
                 }
@@ -72,6 +80,7 @@ fn entry(ui: &mut Ui, finder: &mut Finder) -> bool {
         )
     });
     finder.at = (finder.at + down).saturating_sub(up);
+    finder.moved = down != up;
     let field = TextEdit::singleline(&mut finder.query)
         .hint_text("What do you want to do?")
         .desired_width(f32::INFINITY);
@@ -92,7 +101,7 @@ fn entry(ui: &mut Ui, finder: &mut Finder) -> bool {
 }
 
 /// One command; whether it was asked for.
-fn row(ui: &mut Ui, command: Command, look: &Look, chosen: bool) -> bool {
+fn row(ui: &mut Ui, command: Command, look: &Look, chosen: bool, moved: bool) -> bool {
     let tokens = Tokens::of(ui.ctx());
     let mut text = look.text.clone();
     if look.ticked == Some(true) {
@@ -112,7 +121,7 @@ fn row(ui: &mut Ui, command: Command, look: &Look, chosen: bool) -> bool {
     response.widget_info(|| {
         WidgetInfo::selected(eframe::egui::Role::Button, look.enabled, chosen, name)
     });
-    if chosen {
+    if chosen && moved {
         response.scroll_to_me(None);
     }
     response.on_hover_text(command.tooltip()).clicked()

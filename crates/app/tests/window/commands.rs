@@ -67,7 +67,9 @@ fn the_page_of_keys_lists_every_command() {
         let found = app.query_all_by_label(&command.key_names()).count();
         assert!(found > 0, "{command:?}: {}", command.key_names());
     }
-    click(&mut app, "Close");
+    app.get_by_role_and_label(Role::Button, "Close")
+        .click_accesskit();
+    app.run();
     assert!(app.query_by_label("Drag a ring").is_none());
 }
 
@@ -79,6 +81,8 @@ fn the_scale_grows_to_twice_and_back_without_trouble() {
     }
     assert_eq!(app.state().view().preferences.scale, 200);
     assert!((app.ctx.zoom_factor() - 2.0).abs() < 1e-6);
+    app.get_by_label("Outer rod spacers: less").scroll_to_me();
+    app.run();
     click(&mut app, "Outer rod spacers: less");
     assert_eq!(value(&app, "Outer rod spacers"), Chosen::Stack(2.5));
     command_key(&mut app, Key::Minus);
