@@ -1,7 +1,9 @@
 //! Processor time of a frame while a pivot is dragged, and of everything that is computed for one setup.
 //!
 //! `cargo bench -p steerloft --bench frame` prints both for every supplied car. Frames are run through the program's own
-//! widgets in a window without a screen: state, layout and tessellation count, the graphics adapter does not. Times are
+//! widgets in a window without a screen: state, layout and tessellation count, the graphics adapter does not;
+//! the first frame, the frames drawn at rest and the memory held are printed too. Frames of a drag include the
+//! accessibility tree that the driving of it reads, which a window without a screen reader does not build. Times are
 //! the processor's where the system tells them (Linux), the clock's elsewhere. `-- --test` runs everything once.
 
 #![allow(
@@ -13,7 +15,11 @@
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
-use eframe::egui::{Event, Modifiers, PointerButton, Pos2, Theme, Vec2, vec2};
+use eframe::App as _;
+use eframe::egui::{
+    Context, Event, FullOutput, Modifiers, PointerButton, Pos2, RawInput, Rect, Theme, Vec2,
+    ViewportId, vec2,
+};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use steerloft::app::Steerloft;
@@ -59,8 +65,94 @@ fn main() {
             least: Duration::from_millis(300),
         }
     };
+    print_start_and_rest(once);
     print_computations(counts);
     print_frames(counts);
+    print_memory();
+}
+
+/// The first frame, and what is drawn while nothing happens.
+fn print_start_and_rest(once: bool) {
+    let (clock, start) = (Instant::now(), processor_time());
+    let mut stage = Stage::new();
+    let first = stage.frame();
+    black_box(stage.ctx.tessellate(first.shapes, first.pixels_per_point));
+    let (clock, spent) = (clock.elapsed(), since(start));
+    println!(
+        "first frame from reading the car to triangles: {:.0} ms by the clock, {:.0} ms of processor time",
+        millis(clock),
+        millis(spent)
+    );
+    let settling = (0..20)
+        .take_while(|_| stage.frame_asks_for_another())
+        .count();
+    let rest = if once { 5 } else { 200 };
+    let asked = (0..rest).filter(|_| stage.frame_asks_for_another()).count();
+    println!(
+        "frames until the window rests: {}; further frames asked for in {rest} at rest: {asked}\n",
+        settling + 1
+    );
+}
+
+/// The application without a window, and without the accessibility tree that tests read.
+struct Stage {
+    ctx: Context,
+    app: Steerloft,
+    window: eframe::Frame,
+    frames: u32,
+}
+
+impl Stage {
+    fn new() -> Self {
+        let ctx = Context::default();
+        let dialogs = Box::new(ScriptedDialogs::new(ScriptedAnswers::default()));
+        let document = Document::unnamed(SUPPLIED[0].setup());
+        let app = Steerloft::new(&ctx, document, dialogs, ThemeChoice::Light);
+        Self {
+            ctx,
+            app,
+            window: eframe::Frame::_new_kittest(),
+            frames: 0,
+        }
+    }
+
+    fn frame(&mut self) -> FullOutput {
+        self.frames += 1;
+        let input = RawInput {
+            screen_rect: Some(Rect::from_min_size(Pos2::ZERO, SIZE)),
+            time: Some(f64::from(self.frames) / 60.0),
+            focused: true,
+            ..RawInput::default()
+        };
+        let (app, window) = (&mut self.app, &mut self.window);
+        let mut output = self.ctx.run_ui(input, |ui| {
+            app.logic(ui.ctx(), window);
+            app.ui(ui, window);
+        });
+        // No graphics adapter takes them.
+        output.textures_delta.clear();
+        output
+    }
+
+    /// Draws a frame; whether another one is wanted within a second.
+    fn frame_asks_for_another(&mut self) -> bool {
+        let output = self.frame();
+        let root = output.viewport_output.get(&ViewportId::ROOT);
+        root.is_some_and(|root| root.repaint_delay < Duration::from_secs(1))
+    }
+}
+
+/// The most memory this process has held, where the system tells it (Linux).
+fn print_memory() {
+    let told = std::fs::read_to_string("/proc/self/status").ok();
+    let line = told.as_deref().and_then(|text| {
+        let mut lines = text.lines();
+        lines.find_map(|line| line.strip_prefix("VmHWM:").map(str::trim))
+    });
+    println!(
+        "most memory held by this bench, all windows above included (VmHWM): {}",
+        line.unwrap_or("not told by this system")
+    );
 }
 
 fn print_computations(counts: Counts) {

@@ -10,9 +10,12 @@ use steerloft_setup::file::Standing;
 
 use crate::commands::Command;
 use crate::dialogs::FileDialogs;
-use crate::state::{Bench, Cursor, Document, SetupId};
+use crate::state::{Bench, Cursor, Document, Preferences, SetupId};
 use crate::theme::{self, Metrics, ThemeChoice};
-use crate::ui::{self, Column, Intent, Intents, ViewState, messages::Message};
+use crate::ui::finder::Finder;
+use crate::ui::messages::Message;
+use crate::ui::tour::Hint;
+use crate::ui::{self, Column, Intent, Intents, ViewState};
 
 use disk::Overwrite;
 use documents::{Asked, Guard};
@@ -39,9 +42,18 @@ pub struct Steerloft {
     was_in_front: bool,
     remembered: Remembered,
     message: Option<Message>,
-    about: bool,
+    /// The page that lies over everything else, if one does.
+    page: Option<Page>,
     theme: ThemeChoice,
     title: String,
+}
+
+/// A page over everything else.
+#[derive(Debug)]
+enum Page {
+    About,
+    Keys,
+    Find(Finder),
 }
 
 impl Steerloft {
@@ -55,7 +67,11 @@ impl Steerloft {
     ) -> Self {
         theme::install(ctx);
         ctx.set_theme(theme.preference());
-        ctx.options_mut(|options| options.input_options.max_click_dist = Metrics::DRAG_THRESHOLD);
+        ctx.options_mut(|options| {
+            options.input_options.max_click_dist = Metrics::DRAG_THRESHOLD;
+            // Scale has commands of its own.
+            options.zoom_with_keyboard = false;
+        });
         let from_file = document.path().is_some();
         let bench = Bench::new(document);
         Self {
@@ -71,7 +87,7 @@ impl Steerloft {
             was_in_front: true,
             remembered: Remembered::default(),
             message: None,
-            about: false,
+            page: None,
             theme,
             title: String::new(),
         }
@@ -151,7 +167,14 @@ impl Steerloft {
                 self.bench.set_cursor(Cursor::STATIC);
             }
             Command::Theme(choice) => self.choose_theme(choice, ctx),
-            Command::About => self.about = true,
+            Command::Units(units) => self.view.preferences.units = units,
+            Command::Larger => self.view.preferences.enlarge(),
+            Command::Smaller => self.view.preferences.reduce(),
+            Command::FullSize => self.view.preferences.scale = Preferences::LEAST_SCALE,
+            Command::Find => self.page = Some(Page::Find(Finder::default())),
+            Command::Keys => self.page = Some(Page::Keys),
+            Command::Hints => self.view.tour = Some(Hint::Drawings),
+            Command::About => self.page = Some(Page::About),
         }
     }
 
@@ -184,7 +207,8 @@ impl Steerloft {
             Intent::Disk(id, answer) => self.answer_disk(id, answer),
             Intent::Overwrite(answer) => self.answer_overwrite(answer, ctx, window),
             Intent::DismissMessage => self.message = None,
-            Intent::CloseAbout => self.about = false,
+            Intent::Jump(place) => self.bench.jump(place),
+            Intent::ClosePage => self.page = None,
             Intent::Guard(answer) => self.answer_guard(answer, ctx, window),
         }
         true
@@ -212,7 +236,29 @@ impl Steerloft {
 
     /// Whether a question must be answered before anything else.
     fn is_modal(&self) -> bool {
-        self.guard.is_some() || self.overwrite.is_some() || self.about
+        self.guard.is_some() || self.overwrite.is_some() || self.page.is_some()
+    }
+
+    /// Brings what is drawn into line with the preferences.
+    fn follow_preferences(&self, ctx: &egui::Context) {
+        let preferences = &self.view.preferences;
+        ui::show_units(ctx, preferences.units);
+        if (ctx.zoom_factor() - preferences.factor()).abs() > 1e-3 {
+            ctx.set_zoom_factor(preferences.factor());
+        }
+    }
+
+    fn show_page(&mut self, ctx: &egui::Context, intents: &mut Intents) {
+        match &mut self.page {
+            Some(Page::About) => ui::messages::about(ctx, intents),
+            Some(Page::Keys) => ui::keys::show(ctx, intents),
+            Some(Page::Find(finder)) => {
+                let look =
+                    |command| ui::menu::look_of(command, &self.bench, &self.view, self.theme);
+                ui::finder::show(ctx, finder, &look, intents);
+            }
+            None => {}
+        }
     }
 
     fn update_title(&mut self, ctx: &egui::Context) {
@@ -234,10 +280,11 @@ impl eframe::App for Steerloft {
     fn ui(&mut self, ui: &mut egui::Ui, window: &mut eframe::Frame) {
         let ctx = ui.ctx().clone();
         let mut intents = Intents::default();
+        self.follow_preferences(&ctx);
         self.look_after_files(&ctx);
         self.bring_into_sight(&ctx, window);
         self.take_requests(&ctx, &mut intents);
-        ui::menu::show(
+        let menu = ui::menu::show(
             ui,
             &self.bench,
             &self.view,
@@ -253,7 +300,9 @@ impl eframe::App for Steerloft {
         if let Some(message) = &self.message {
             ui::messages::message_bar(ui, message, &mut intents);
         }
-        ui::show(ui, &self.bench, &mut self.view, &mut intents);
+        let places = ui::show(ui, menu, &self.bench, &mut self.view, &mut intents);
+        ui::tour::show(&ctx, &mut self.view, &places);
+        self.show_page(&ctx, &mut intents);
         if let Some(open) = self
             .guard
             .as_ref()
@@ -267,9 +316,6 @@ impl eframe::App for Steerloft {
             .and_then(|save| self.bench.get(save.id))
         {
             ui::disk::overwrite(&ctx, &open.document().name(), &mut intents);
-        }
-        if self.about {
-            ui::messages::about(&ctx, &mut intents);
         }
         ui::drop::overlay(&ctx);
         let mut changed = false;

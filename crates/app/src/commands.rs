@@ -2,7 +2,7 @@
 //!
 //! Menus, keys and tests share it.
 
-use eframe::egui::{Key, KeyboardShortcut, Modifiers};
+use eframe::egui::{Key, KeyboardShortcut, ModifierNames, Modifiers};
 use steerloft_setup::supplied::SUPPLIED;
 
 use crate::memory::MOST_RECENT;
@@ -10,6 +10,73 @@ use crate::state::CurveKind;
 use crate::theme::ThemeChoice;
 use crate::ui::Column;
 use crate::ui::views::Overlay;
+use crate::units::Units;
+
+/// Keys of numbered commands, in their order.
+const DIGITS: [Key; 10] = [
+    Key::Num1,
+    Key::Num2,
+    Key::Num3,
+    Key::Num4,
+    Key::Num5,
+    Key::Num6,
+    Key::Num7,
+    Key::Num8,
+    Key::Num9,
+    Key::Num0,
+];
+
+const ALT_SHIFT: Modifiers = Modifiers {
+    alt: true,
+    shift: true,
+    ..Modifiers::NONE
+};
+
+/// What commands are about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Group {
+    /// Files.
+    File,
+    /// Changes.
+    Edit,
+    /// What is compared with.
+    Reference,
+    /// What is shown.
+    View,
+    /// Single curves.
+    Curve,
+    /// Supplied cars.
+    Car,
+    /// Help.
+    Help,
+}
+
+impl Group {
+    /// All, in the order in which they are listed.
+    pub const ALL: [Self; 7] = [
+        Self::File,
+        Self::Edit,
+        Self::Reference,
+        Self::View,
+        Self::Curve,
+        Self::Car,
+        Self::Help,
+    ];
+
+    /// Its heading.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::File => "File",
+            Self::Edit => "Edit",
+            Self::Reference => "Reference",
+            Self::View => "View",
+            Self::Curve => "Show or hide a curve",
+            Self::Car => "New from supplied car",
+            Self::Help => "Help",
+        }
+    }
+}
 
 /// Names of the commands that open a file used before, where the file's own name is not shown.
 const RECENT: [&str; MOST_RECENT] = [
@@ -77,6 +144,20 @@ pub enum Command {
     ResetCursor,
     /// Choose a theme.
     Theme(ThemeChoice),
+    /// Show lengths in a unit.
+    Units(Units),
+    /// Draw everything larger.
+    Larger,
+    /// Draw everything smaller.
+    Smaller,
+    /// Draw everything at the desktop's own scale.
+    FullSize,
+    /// Look for a command by what it is called or does.
+    Find,
+    /// Show every key.
+    Keys,
+    /// Show the hints for the first start.
+    Hints,
     /// Show what the program is and the cautions that go with it.
     About,
 }
@@ -117,6 +198,14 @@ impl Command {
             Self::Theme(ThemeChoice::Light),
             Self::Theme(ThemeChoice::Dark),
             Self::Theme(ThemeChoice::System),
+            Self::Units(Units::Millimetres),
+            Self::Units(Units::Inches),
+            Self::Larger,
+            Self::Smaller,
+            Self::FullSize,
+            Self::Find,
+            Self::Keys,
+            Self::Hints,
             Self::About,
         ])
     }
@@ -144,6 +233,7 @@ impl Command {
             Self::FitCurves => "Fit curves",
             Self::Column(Column::Curves) => "Curves",
             Self::Column(Column::Figures) => "Figures",
+            Self::Column(Column::History) => "History",
             Self::Curve(kind) => kind.title(),
             Self::SideView => "Side view",
             Self::Show(overlay) => overlay.title(),
@@ -153,6 +243,14 @@ impl Command {
             Self::Theme(ThemeChoice::Light) => "Light",
             Self::Theme(ThemeChoice::Dark) => "Dark",
             Self::Theme(ThemeChoice::System) => "As the desktop",
+            Self::Units(Units::Millimetres) => "Millimetres",
+            Self::Units(Units::Inches) => "Inches",
+            Self::Larger => "Larger",
+            Self::Smaller => "Smaller",
+            Self::FullSize => "Actual size",
+            Self::Find => "Find a command",
+            Self::Keys => "Keys",
+            Self::Hints => "Hints for the first start",
             Self::About => "About and cautions",
         }
     }
@@ -182,6 +280,9 @@ impl Command {
             }
             Self::Column(Column::Curves) => "Show the curves in the column on the right",
             Self::Column(Column::Figures) => "Show every figure in the column on the right",
+            Self::Column(Column::History) => {
+                "Show what was done in the column on the right, to go back to any of it"
+            }
             Self::Curve(kind) => kind.meaning(),
             Self::SideView => "Show or hide the view from the left",
             Self::Show(overlay) => overlay.meaning(),
@@ -191,6 +292,14 @@ impl Command {
             Self::Theme(ThemeChoice::Light) => "Dark ink on light paper",
             Self::Theme(ThemeChoice::Dark) => "Light ink on dark ground",
             Self::Theme(ThemeChoice::System) => "Light or dark as the desktop is set",
+            Self::Units(Units::Millimetres) => "Show and take lengths in millimetres",
+            Self::Units(Units::Inches) => "Show and take lengths in decimal inches",
+            Self::Larger => "Draw text, controls and lines larger, up to twice their size",
+            Self::Smaller => "Draw text, controls and lines smaller again",
+            Self::FullSize => "Draw text, controls and lines at the desktop's own scale",
+            Self::Find => "Look for a command by what it is called or does",
+            Self::Keys => "Every key, and what the pointer does in the drawings",
+            Self::Hints => "Four short hints about the parts of the window",
             Self::About => "What Steerloft is, and what to mind when you work on a car",
         }
     }
@@ -226,8 +335,29 @@ impl Command {
             Self::FitTurn => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::T),
             Self::Measure => (Modifiers::COMMAND, Key::D),
             Self::ResetCursor => (Modifiers::COMMAND, Key::R),
-            Self::About => (Modifiers::NONE, Key::F1),
-            Self::New(_) | Self::Recent(_) | Self::Curve(_) | Self::Theme(_) => return None,
+            Self::Column(Column::History) => (Modifiers::COMMAND, Key::Num4),
+            Self::Theme(ThemeChoice::Light) => (ALT_SHIFT, Key::L),
+            Self::Theme(ThemeChoice::Dark) => (ALT_SHIFT, Key::D),
+            Self::Theme(ThemeChoice::System) => (ALT_SHIFT, Key::A),
+            Self::Units(Units::Millimetres) => (ALT_SHIFT, Key::M),
+            Self::Units(Units::Inches) => (ALT_SHIFT, Key::I),
+            Self::Larger => (Modifiers::COMMAND, Key::Plus),
+            Self::Smaller => (Modifiers::COMMAND, Key::Minus),
+            Self::FullSize => (Modifiers::COMMAND.plus(Modifiers::ALT), Key::Num0),
+            Self::Find => (Modifiers::COMMAND, Key::F),
+            Self::Keys => (Modifiers::NONE, Key::F1),
+            Self::Hints => (Modifiers::NONE, Key::F2),
+            Self::About => (Modifiers::SHIFT, Key::F1),
+            Self::New(index) => {
+                let modifiers = Modifiers::COMMAND.plus(Modifiers::ALT);
+                (modifiers, *DIGITS.get(index - 1)?)
+            }
+            Self::Recent(_) => return None,
+            Self::Curve(kind) => {
+                let index = CurveKind::ALL.iter().position(|other| *other == kind)?;
+                let modifiers = [Modifiers::ALT, ALT_SHIFT].get(index / DIGITS.len())?;
+                (*modifiers, DIGITS[index % DIGITS.len()])
+            }
         };
         Some(KeyboardShortcut::new(modifiers, key))
     }
@@ -237,6 +367,7 @@ impl Command {
     pub fn second_shortcut(self) -> Option<KeyboardShortcut> {
         match self {
             Self::Redo => Some(KeyboardShortcut::new(Modifiers::COMMAND, Key::Y)),
+            Self::Larger => Some(KeyboardShortcut::new(Modifiers::COMMAND, Key::Equals)),
             _ => None,
         }
     }
@@ -262,6 +393,41 @@ impl Command {
             )
         });
         keys
+    }
+
+    /// What it is about: the heading under which it is listed.
+    #[must_use]
+    pub fn group(self) -> Group {
+        match self {
+            Self::New(_) => Group::Car,
+            Self::Open
+            | Self::Save
+            | Self::SaveAs
+            | Self::CloseSetup
+            | Self::NextSetup
+            | Self::PreviousSetup
+            | Self::Quit => Group::File,
+            Self::Undo | Self::Redo => Group::Edit,
+            Self::KeepReference
+            | Self::OpenReference
+            | Self::SwapReference
+            | Self::ClearReference => Group::Reference,
+            Self::Curve(_) => Group::Curve,
+            Self::Find | Self::Keys | Self::Hints | Self::About => Group::Help,
+            _ => Group::View,
+        }
+    }
+
+    /// Its keys in words, such as "Ctrl+Shift+Z or Ctrl+Y".
+    #[must_use]
+    pub fn key_names(self) -> String {
+        let keys = [self.shortcut(), self.second_shortcut()];
+        let names: Vec<String> = keys
+            .into_iter()
+            .flatten()
+            .map(|key| key.format(&ModifierNames::NAMES, false))
+            .collect();
+        names.join(" or ")
     }
 
     /// Whether its key belongs to a text field while one is being edited.
@@ -297,8 +463,9 @@ mod tests {
     }
 
     #[test]
-    fn every_command_has_words() {
+    fn every_command_has_words_and_a_key() {
         for command in Command::all() {
+            assert!(command.shortcut().is_some(), "{command:?}");
             assert!(!command.text().is_empty(), "{command:?}");
             assert!(
                 command.tooltip().len() > command.text().len() / 2,

@@ -1,4 +1,4 @@
-//! Numbers as text, and text as numbers: one way for the whole program.
+//! Numbers as text: one way for the whole program. What is typed is read by [`crate::entry`].
 //!
 //! The window writes a true minus sign; [`plain`] turns that into what a terminal and a script expect.
 
@@ -75,31 +75,6 @@ pub fn plain(text: &str) -> String {
         })
 }
 
-/// Reads a number as people type it: decimal point or comma, a true minus sign, with or without a unit after it.
-///
-/// Gives `None` for anything else, for what is not finite, and where a comma and a point both appear, because then it
-/// cannot be known which of them separates the decimals.
-#[must_use]
-pub fn parse(text: &str) -> Option<f64> {
-    let text = text.trim();
-    let digits = text
-        .trim_end_matches(|c: char| c.is_alphabetic() || c == '\u{b0}' || c == '%')
-        .trim_end();
-    if digits.contains(',') && digits.contains('.') {
-        return None;
-    }
-    let plain: String = digits
-        .chars()
-        .filter(|c| !c.is_whitespace())
-        .map(|c| match c {
-            ',' => '.',
-            '\u{2212}' => '-',
-            other => other,
-        })
-        .collect();
-    plain.parse::<f64>().ok().filter(|value| value.is_finite())
-}
-
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
@@ -143,17 +118,5 @@ mod tests {
         assert!(value(slide, &Chosen::Slide(-1.5)).starts_with("\u{2212}1.5"));
         let name = Chosen::Choice("-3 hole".to_owned());
         assert_eq!(value(slide, &name), "-3 hole", "a name is left as it is");
-    }
-
-    #[test]
-    fn numbers_are_read_as_people_type_them() {
-        assert_eq!(parse("2,5"), Some(2.5));
-        assert_eq!(parse(" 2.5 mm"), Some(2.5));
-        assert_eq!(parse("\u{2212}3\u{b0}"), Some(-3.0));
-        assert_eq!(parse("-1,25 deg"), Some(-1.25));
-        assert_eq!(parse("1.234,5"), None);
-        assert_eq!(parse("mm"), None);
-        assert_eq!(parse("inf"), None);
-        assert_eq!(parse("NaN"), None);
     }
 }

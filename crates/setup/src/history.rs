@@ -94,6 +94,24 @@ impl History {
     }
 }
 
+impl History {
+    /// The steps that can be undone, the oldest first: what each is called, and the setup from before it.
+    pub fn done(&self) -> impl ExactSizeIterator<Item = (&str, &Setup)> {
+        self.undo.iter().map(Step::named)
+    }
+
+    /// The steps that can be done again, the next one first: what each is called, and the setup from after it.
+    pub fn undone(&self) -> impl ExactSizeIterator<Item = (&str, &Setup)> {
+        self.redo.iter().rev().map(Step::named)
+    }
+}
+
+impl Step {
+    fn named(&self) -> (&str, &Setup) {
+        (&self.label, &self.setup)
+    }
+}
+
 fn take_step(from: &mut Vec<Step>, to: &mut Vec<Step>, current: &Setup) -> Option<(Setup, String)> {
     let step = from.pop()?;
     to.push(Step {
@@ -182,6 +200,25 @@ mod tests {
         history.undo(&current).unwrap();
         change(&mut history, "other", 0.0, 3.0);
         assert_eq!(history.redo_label(), None);
+    }
+
+    #[test]
+    fn the_steps_are_told_in_the_order_they_were_made() {
+        let mut history = History::new();
+        let mut current = with_toe(0.0);
+        for (step, label) in ["one", "two", "three"].into_iter().enumerate() {
+            let toe = f64::from(u32::try_from(step).unwrap());
+            current = change(&mut history, label, toe, toe + 1.0);
+        }
+        (current, _) = history.undo(&current).unwrap();
+        history.undo(&current).unwrap();
+        let names = |steps: Vec<(&str, &Setup)>| -> Vec<String> {
+            steps.iter().map(|(label, _)| (*label).to_owned()).collect()
+        };
+        assert_eq!(names(history.done().collect()), ["one"]);
+        assert_eq!(history.done().next().unwrap().1, &with_toe(0.0));
+        assert_eq!(names(history.undone().collect()), ["two", "three"]);
+        assert_eq!(history.undone().next().unwrap().1, &with_toe(2.0));
     }
 
     #[test]

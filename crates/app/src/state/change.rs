@@ -3,6 +3,7 @@
 use steerloft_setup::setup::{Chosen, Record, Rods, Setup, ValueError};
 
 use crate::format;
+use crate::units::Units;
 
 /// One change of a setup.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,8 +35,8 @@ impl Change {
     }
 }
 
-/// What the step from one setup to another is called, such as "Servo station 0 mm -> 2 mm".
-pub(super) fn label(before: &Setup, after: &Setup) -> String {
+/// What the step from one setup to another is called, such as "Servo station: 0 to 2 mm".
+pub(super) fn label(before: &Setup, after: &Setup, units: Units) -> String {
     let mut adjusted =
         (0..after.car.adjustments.len()).filter(|&index| before.value(index) != after.value(index));
     if let Some(index) = adjusted.next() {
@@ -45,34 +46,71 @@ pub(super) fn label(before: &Setup, after: &Setup) -> String {
         } else {
             ""
         };
+        let (from, to) = (before.value(index), after.value(index));
         return format!(
-            "{} {} -> {}{others}",
+            "{}: {}{others}",
             adjustment.name,
-            format::value(adjustment, &before.value(index)),
-            format::value(adjustment, &after.value(index))
+            from_to(
+                &units.value(adjustment, &from),
+                &units.value(adjustment, &to)
+            )
         );
     }
     if before.rods != after.rods {
-        return format!(
-            "Rods {} -> {}",
-            rods_in_words(&before.rods),
-            rods_in_words(&after.rods)
+        let (from, to) = (
+            rods_in_words(&before.rods, units),
+            rods_in_words(&after.rods, units),
         );
+        return format!("Rods: {}", from_to(&from, &to));
     }
-    "Record".to_owned()
+    record(&before.record, &after.record)
+}
+
+/// Two values, the unit of both told once where they share it.
+fn from_to(from: &str, to: &str) -> String {
+    let unit = to.rsplit_once(' ').filter(|(number, _)| is_number(number));
+    let bare = unit.and_then(|(_, unit)| from.strip_suffix(unit)?.strip_suffix(' '));
+    let from = bare.filter(|number| is_number(number)).unwrap_or(from);
+    format!("{from} to {to}")
+}
+
+fn is_number(text: &str) -> bool {
+    let digits = text.trim_start_matches('\u{2212}');
+    !digits.is_empty() && digits.chars().all(|c| c.is_ascii_digit() || c == '.')
+}
+
+/// Which part of the record was written.
+fn record(before: &Record, after: &Record) -> String {
+    let parts = [
+        ("Name", before.name != after.name),
+        ("Date", before.date != after.date),
+        ("Event", before.event != after.event),
+        ("Surface", before.surface != after.surface),
+        ("Grip", before.grip != after.grip),
+        ("Notes", before.notes != after.notes),
+    ];
+    if let Some((part, _)) = parts.iter().find(|(_, differs)| *differs) {
+        return format!("Record: {}", part.to_lowercase());
+    }
+    let (was, is) = (before.runs.len(), after.runs.len());
+    match is.cmp(&was) {
+        std::cmp::Ordering::Greater => format!("Record: run {is} added"),
+        std::cmp::Ordering::Less => "Record: a run removed".to_owned(),
+        std::cmp::Ordering::Equal => "Record: runs".to_owned(),
+    }
 }
 
 /// How rods are set, in words.
 #[must_use]
-pub fn rods_in_words(rods: &Rods) -> String {
+pub fn rods_in_words(rods: &Rods, units: Units) -> String {
     match rods {
         Rods::HoldToe(toe) => format!("toe {}\u{b0}", format::short(*toe, 2)),
-        Rods::FixedLength(length) => format!("{} mm", format::short(*length, 2)),
+        Rods::FixedLength(length) => units.short_length(*length, 2),
         Rods::FixedLengths { left, right } => {
             format!(
-                "{} / {} mm",
-                format::short(*left, 2),
-                format::short(*right, 2)
+                "{} / {}",
+                units.short(*left, 2),
+                units.short_length(*right, 2)
             )
         }
     }

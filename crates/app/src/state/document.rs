@@ -102,6 +102,12 @@ impl Document {
         }
     }
 
+    /// The setup as it was last kept in its file, if it is in one.
+    #[must_use]
+    pub fn kept(&self) -> Option<&Setup> {
+        self.path.as_ref().map(|_| &self.kept)
+    }
+
     /// Name for titles: the file's name, or else the record's or the car's.
     #[must_use]
     pub fn name(&self) -> String {

@@ -10,6 +10,7 @@ use steerloft_solver::frame::Side;
 
 use super::change::label;
 use super::{Change, Cursor, Derived, Document};
+use crate::units::Units;
 
 /// Tells the setups that are or were open on a bench apart; none is given twice.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -128,7 +129,7 @@ impl OpenSetup {
             return false;
         };
         if before != *self.document.setup() {
-            let label = label(&before, self.document.setup());
+            let label = label(&before, self.document.setup(), Units::Millimetres);
             self.note_step(label, &before);
         }
         true
@@ -162,6 +163,28 @@ impl OpenSetup {
         if let Some((setup, _)) = self.history.redo(self.document.setup()) {
             self.put(setup);
         }
+    }
+
+    /// Undoes or does again whatever lies between here and the place after so many steps.
+    pub(super) fn jump(&mut self, place: usize) {
+        self.finish();
+        while self.history.done().len() > place {
+            let Some((setup, _)) = self.history.undo(self.document.setup()) else {
+                break;
+            };
+            self.document.replace(setup);
+        }
+        while self.history.done().len() < place {
+            let Some((setup, _)) = self.history.redo(self.document.setup()) else {
+                break;
+            };
+            self.document.replace(setup);
+        }
+        self.refresh();
+    }
+
+    pub(super) fn history(&self) -> &History {
+        &self.history
     }
 
     pub(super) fn save_to(&mut self, path: PathBuf) -> Result<(), FileError> {

@@ -19,7 +19,7 @@ const BUTTON_WIDTH: f32 = 64.0;
 struct Dial<'a> {
     name: &'a str,
     note: &'a str,
-    unit: &'a str,
+    unit: &'static str,
     range: (f64, f64),
     speed: f64,
     enabled: bool,
@@ -29,7 +29,8 @@ struct Dial<'a> {
 pub fn show(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
     ui.horizontal(|ui| {
         ui.vertical(|ui| {
-            ui.set_width(ui.available_width() - BUTTON_WIDTH - Metrics::GAP);
+            let width = ui.available_width() - BUTTON_WIDTH - Metrics::GAP;
+            ui.set_width(width.max(0.0));
             dials(ui, bench, intents);
         });
         let command = Command::ResetCursor;
@@ -110,7 +111,7 @@ impl Dial<'_> {
                     .on_hover_text(self.note)
                     .on_disabled_hover_text(self.note);
             });
-            let width = ui.available_width() - Metrics::FIELD_WIDTH - Metrics::GAP;
+            let width = (ui.available_width() - Metrics::FIELD_WIDTH - Metrics::GAP).max(0.0);
             if !self.enabled {
                 ui.disable();
             }

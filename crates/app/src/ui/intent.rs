@@ -34,12 +34,14 @@ pub enum Intent {
     Disk(SetupId, DiskAnswer),
     /// What is to be done when a save would write over what another program has put there.
     Overwrite(OverwriteAnswer),
+    /// Back or forth in the history, to where so many steps have been made.
+    Jump(usize),
     /// The message at the top is read.
     DismissMessage,
     /// The answer to the question about unsaved changes.
     Guard(GuardAnswer),
-    /// The page about the program is read.
-    CloseAbout,
+    /// The page over everything else is read.
+    ClosePage,
 }
 
 /// What is to happen to unsaved changes.

@@ -1,22 +1,27 @@
 //! The menu bar, and the keys that ask for the same commands.
 
-use eframe::egui::{self, Align, Button, Context, Layout, MenuBar, Panel, Ui};
+use eframe::egui::{self, Align, Button, Context, Layout, MenuBar, Panel, Rect, Ui};
 use steerloft_setup::supplied::SUPPLIED;
 
 use super::views::Overlay;
 use super::{Column, Intent, Intents, ViewState, panel_frame};
 use crate::commands::Command;
-use crate::state::{Bench, CurveKind};
+use crate::state::{Bench, CurveKind, Preferences};
 use crate::theme::{ThemeChoice, Tokens};
+use crate::units::Units;
 
 /// What menus need to know beside the command.
-struct Look {
-    enabled: bool,
-    ticked: Option<bool>,
-    text: String,
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Look {
+    /// Whether it can be asked for at present.
+    pub enabled: bool,
+    /// Whether what it switches is on; none for what is no switch.
+    pub ticked: Option<bool>,
+    /// Its text, with the step's name for undo and redo.
+    pub text: String,
 }
 
-/// Draws the menu bar with undo and redo at its end.
+/// Draws the menu bar with undo and redo at its end, and says where it lies.
 pub fn show(
     ui: &mut Ui,
     bench: &Bench,
@@ -24,11 +29,11 @@ pub fn show(
     theme: ThemeChoice,
     recent: &[String],
     intents: &mut Intents,
-) {
+) -> Rect {
     let tokens = Tokens::of(ui.ctx());
     let frame = panel_frame(tokens).inner_margin(egui::Margin::symmetric(8, 3));
     let look = |command| look_of(command, bench, view, theme);
-    Panel::top("menu").frame(frame).show(ui, |ui| {
+    let menu = Panel::top("menu").frame(frame).show(ui, |ui| {
         MenuBar::new().ui(ui, |ui| {
             ui.menu_button("File", |ui| file_menu(ui, &look, recent, intents));
             ui.menu_button("Edit", |ui| {
@@ -36,7 +41,10 @@ pub fn show(
             });
             ui.menu_button("Reference", |ui| reference_menu(ui, &look, intents));
             ui.menu_button("View", |ui| view_menu(ui, &look, intents));
-            ui.menu_button("Help", |ui| items(ui, &[Command::About], &look, intents));
+            ui.menu_button("Help", |ui| {
+                let help = [Command::Find, Command::Keys, Command::Hints, Command::About];
+                items(ui, &help, &look, intents);
+            });
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                 for command in [Command::Redo, Command::Undo] {
                     let look = look(command);
@@ -48,6 +56,7 @@ pub fn show(
             });
         });
     });
+    menu.response.rect
 }
 
 /// Takes the keys pressed in this frame, those with most modifiers first.
@@ -137,6 +146,13 @@ fn view_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents
         let themes = [ThemeChoice::Light, ThemeChoice::Dark, ThemeChoice::System];
         items(ui, &themes.map(Command::Theme), look, intents);
     });
+    ui.menu_button("Lengths", |ui| {
+        items(ui, &Units::ALL.map(Command::Units), look, intents);
+    });
+    ui.menu_button("Scale", |ui| {
+        let scales = [Command::Larger, Command::Smaller, Command::FullSize];
+        items(ui, &scales, look, intents);
+    });
 }
 
 fn items(
@@ -168,15 +184,18 @@ fn item(ui: &mut Ui, command: Command, look: &impl Fn(Command) -> Look, intents:
     }
 }
 
-fn look_of(command: Command, bench: &Bench, view: &ViewState, theme: ThemeChoice) -> Look {
+/// How a command looks at present.
+#[must_use]
+pub fn look_of(command: Command, bench: &Bench, view: &ViewState, theme: ThemeChoice) -> Look {
     let mut look = Look {
         enabled: true,
         ticked: None,
         text: command.text().to_owned(),
     };
+    let units = view.preferences.units;
     match command {
-        Command::Undo => name_step(&mut look, bench.undo_label()),
-        Command::Redo => name_step(&mut look, bench.redo_label()),
+        Command::Undo => name_step(&mut look, bench.undo_name(units).as_deref()),
+        Command::Redo => name_step(&mut look, bench.redo_name(units).as_deref()),
         Command::SwapReference => look.enabled = bench.reference().is_some(),
         Command::ClearReference => look.enabled = bench.has_reference(),
         Command::NextSetup | Command::PreviousSetup => {
@@ -189,6 +208,11 @@ fn look_of(command: Command, bench: &Bench, view: &ViewState, theme: ThemeChoice
         Command::Measure => look.ticked = Some(view.views.measuring().is_some()),
         Command::SideView => look.ticked = Some(view.views.has_side()),
         Command::Theme(choice) => look.ticked = Some(choice == theme),
+        Command::Units(choice) => look.ticked = Some(choice == units),
+        Command::Larger => look.enabled = view.preferences.scale < Preferences::GREATEST_SCALE,
+        Command::Smaller | Command::FullSize => {
+            look.enabled = view.preferences.scale > Preferences::LEAST_SCALE;
+        }
         _ => {}
     }
     look

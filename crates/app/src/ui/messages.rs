@@ -6,7 +6,7 @@ use eframe::egui::{
 };
 use steerloft_setup::file::FileError;
 
-use super::{GuardAnswer, Intent, Intents, names};
+use super::{GuardAnswer, Intent, Intents, names, units_of};
 use crate::state::{Bench, Trouble};
 use crate::theme::{Metrics, Tokens};
 
@@ -83,13 +83,16 @@ pub fn message_bar(ui: &mut Ui, message: &Message, intents: &mut Intents) {
         .show(ui, |ui| {
             ui.horizontal_top(|ui| {
                 let button_width = 80.0;
-                ui.allocate_ui(egui::vec2(ui.available_width() - button_width, 0.0), |ui| {
-                    ui.vertical(|ui| {
-                        ui.label(RichText::new(&message.title).color(tokens.warning).strong());
-                        ui.label(&message.detail);
-                        ui.weak(message.consequence);
-                    });
-                });
+                ui.allocate_ui(
+                    egui::vec2((ui.available_width() - button_width).max(0.0), 0.0),
+                    |ui| {
+                        ui.vertical(|ui| {
+                            ui.label(RichText::new(&message.title).color(tokens.warning).strong());
+                            ui.label(&message.detail);
+                            ui.weak(message.consequence);
+                        });
+                    },
+                );
                 ui.with_layout(egui::Layout::right_to_left(egui::Align::Min), |ui| {
                     if ui.button("Dismiss").clicked() {
                         intents.push(Intent::DismissMessage);
@@ -125,7 +128,10 @@ pub fn trouble_banner(ui: &mut Ui, bench: &Bench, area: Rect) {
             ui.set_min_width(ui.available_width());
             ui.horizontal_wrapped(|ui| {
                 ui.label(RichText::new(title).color(tokens.warning).strong());
-                ui.label(format!("{}.", names::sentence(trouble.reason())));
+                ui.label(format!(
+                    "{}.",
+                    names::sentence(&units_of(ui.ctx()).sentence(trouble.reason()))
+                ));
                 ui.weak(consequence);
             });
         });
@@ -177,11 +183,11 @@ pub fn about(ctx: &Context, intents: &mut Intents) {
         }
         ui.add_space(Metrics::GAP_LARGE);
         if ui.button("Close").clicked() {
-            intents.push(Intent::CloseAbout);
+            intents.push(Intent::ClosePage);
         }
     });
     if modal.should_close() {
-        intents.push(Intent::CloseAbout);
+        intents.push(Intent::ClosePage);
     }
 }
 

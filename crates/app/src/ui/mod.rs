@@ -7,15 +7,20 @@ pub mod disk;
 pub mod drop;
 pub mod figure_table;
 pub mod figures;
+pub mod finder;
+pub mod history;
 pub mod intent;
+pub mod keys;
 pub mod left;
 pub mod menu;
 pub mod messages;
 pub mod names;
+pub mod number_field;
 pub mod record;
 pub mod results;
 pub mod rods;
 pub mod setups;
+pub mod tour;
 pub mod views;
 pub mod widgets;
 
@@ -25,10 +30,11 @@ pub use intent::{GuardAnswer, Intent, Intents};
 pub use left::LeftAnswer;
 pub use results::Column;
 
-use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Ui};
+use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Rect, Ui};
 
-use crate::state::Bench;
+use crate::state::{Bench, Preferences};
 use crate::theme::{Metrics, Tokens};
+use crate::units::Units;
 
 /// What the window remembers that is no part of the document: where it looks and what is switched on.
 #[derive(Debug, Default)]
@@ -41,6 +47,10 @@ pub struct ViewState {
     pub curves: CurvesShown,
     /// The adjustment used last; of several that move a pivot alike, a drag takes this one.
     pub last_adjustment: Option<usize>,
+    /// What is remembered from one start to the next.
+    pub preferences: Preferences,
+    /// The hint that is shown to who starts for the first time, if one is.
+    pub tour: Option<tour::Hint>,
     /// How wide the panels are.
     pub widths: Widths,
 }
@@ -54,8 +64,14 @@ pub struct Widths {
     pub results: Option<f32>,
 }
 
-/// Draws everything between the menu and the lower edge.
-pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Intents) {
+/// Draws everything between the menu and the lower edge, and says where its parts lie.
+pub fn show(
+    ui: &mut Ui,
+    menu: Rect,
+    bench: &Bench,
+    view: &mut ViewState,
+    intents: &mut Intents,
+) -> tour::Places {
     let tokens = Tokens::of(ui.ctx());
     let width = ui.ctx().content_rect().width();
     Panel::bottom("figures")
@@ -65,25 +81,35 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Inte
         .default_size(
             view.widths
                 .adjustments
-                .unwrap_or_else(|| share(width, 0.225, 240.0, 330.0)),
+                .unwrap_or_else(|| share(width, 0.225, 240.0, 330.0))
+                .min(width * 0.3),
         )
-        .size_range(220.0..=420.0)
+        .size_range(220.0_f32.min(width * 0.3)..=420.0)
         .frame(panel_frame(tokens))
         .show(ui, |ui| adjustments::show(ui, bench, view, intents));
-    view.widths.adjustments = Some(adjustments.response.rect.width());
+    let adjustments = adjustments.response.rect;
+    view.widths.adjustments = Some(adjustments.width());
     let results = Panel::right("results")
         .default_size(
             view.widths
                 .results
-                .unwrap_or_else(|| share(width, 0.285, 280.0, 520.0)),
+                .unwrap_or_else(|| share(width, 0.285, 280.0, 520.0))
+                .min(width * 0.3),
         )
-        .size_range(240.0..=760.0)
+        .size_range(240.0_f32.min(width * 0.3)..=760.0)
         .frame(panel_frame(tokens))
         .show(ui, |ui| results::show(ui, bench, view, intents));
-    view.widths.results = Some(results.response.rect.width());
-    CentralPanel::no_frame()
+    let results = results.response.rect;
+    view.widths.results = Some(results.width());
+    let drawings = CentralPanel::no_frame()
         .frame(Frame::new().fill(tokens.canvas))
         .show(ui, |ui| centre(ui, bench, view, intents));
+    tour::Places {
+        drawings: drawings.response.rect,
+        adjustments,
+        results,
+        menu,
+    }
 }
 
 fn centre(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Intents) {
@@ -109,6 +135,22 @@ fn panel_frame(tokens: &Tokens) -> Frame {
     Frame::new()
         .fill(tokens.panel)
         .inner_margin(Margin::symmetric(Metrics::MARGIN, 8))
+}
+
+/// The unit of lengths that the window shows at present.
+#[must_use]
+pub fn units_of(ctx: &egui::Context) -> Units {
+    ctx.data(|data| data.get_temp(units_id()))
+        .unwrap_or_default()
+}
+
+/// Sets the unit of lengths that the window shows from now on.
+pub fn show_units(ctx: &egui::Context, units: Units) {
+    ctx.data_mut(|data| data.insert_temp(units_id(), units));
+}
+
+fn units_id() -> egui::Id {
+    egui::Id::unique("units shown")
 }
 
 /// Shows a note when the pointer rests on a widget; nothing for an empty one.

@@ -1,9 +1,9 @@
-//! The column on the right: curves, or the table of all figures.
+//! The column on the right: curves, the table of all figures, or what was done.
 
 use eframe::egui::containers::menu::{MenuButton, MenuConfig};
 use eframe::egui::{Align, Button, Layout, PopupCloseBehavior, Ui, WidgetInfo};
 
-use super::{Intent, Intents, ViewState, curves, figure_table, widgets};
+use super::{Intent, Intents, ViewState, curves, figure_table, history, widgets};
 use crate::commands::Command;
 use crate::state::{Bench, CurveKind};
 use crate::theme::Metrics;
@@ -16,11 +16,13 @@ pub enum Column {
     Curves,
     /// Every figure.
     Figures,
+    /// What was done, to go back to.
+    History,
 }
 
 impl Column {
-    /// Both, in the order of their buttons.
-    pub const ALL: [Self; 2] = [Self::Curves, Self::Figures];
+    /// All, in the order of their buttons.
+    pub const ALL: [Self; 3] = [Self::Curves, Self::Figures, Self::History];
 }
 
 /// Draws the column.
@@ -43,6 +45,7 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &ViewState, intents: &mut Intents)
     match view.column {
         Column::Curves => curves::show(ui, bench, view, intents),
         Column::Figures => figure_table::show(ui, bench),
+        Column::History => history::show(ui, bench, intents),
     }
 }
 

@@ -6,7 +6,7 @@ use steerloft_solver::frame::{Side, Sides};
 
 use super::adjustments::difference;
 use super::widgets::{self, NumberField};
-use super::{Intents, names};
+use super::{Intents, names, units_of};
 use crate::format;
 use crate::state::{Bench, Change, RodMode, rod_mode, with_mode};
 use crate::theme::{Metrics, Tokens};
@@ -107,7 +107,7 @@ fn results(ui: &mut Ui, bench: &Bench) {
     let Some(shown) = bench.derived().shown() else {
         return;
     };
-    let tokens = Tokens::of(ui.ctx());
+    let (tokens, units) = (Tokens::of(ui.ctx()), units_of(ui.ctx()));
     let toe = shown.static_toe();
     Grid::new("rod results")
         .num_columns(4)
@@ -120,7 +120,7 @@ fn results(ui: &mut Ui, bench: &Bench) {
             for side in Side::BOTH {
                 let rod = shown.figures.rods.get(side);
                 ui.colored_label(tokens.side(side), names::sentence(&side.to_string()));
-                let length = format!("{} mm", format::number(rod.length, 2));
+                let length = units.length(rod.length, 2);
                 if rod.buildable {
                     ui.label(length)
                         .on_hover_text("Ball centre to ball centre: what to dial in");
@@ -128,7 +128,7 @@ fn results(ui: &mut Ui, bench: &Bench) {
                     ui.colored_label(tokens.warning, length)
                         .on_hover_text("The rod's parts cannot be screwed to this length");
                 }
-                ui.label(format!("{} mm", format::number(rod.gap, 2)))
+                ui.label(units.length(rod.gap, 2))
                     .on_hover_text("Between the open ends of the cups, as callipers measure it");
                 ui.label(format!("{}\u{b0}", format::signed(*toe.get(side), 2)))
                     .on_hover_text("At rest, steering straight ahead; toe-in positive");

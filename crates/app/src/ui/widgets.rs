@@ -3,48 +3,13 @@
 use std::ops::RangeInclusive;
 
 use eframe::egui::{
-    self, Align, Button, DragValue, Layout, Response, RichText, Slider, SliderClamping, Ui,
-    WidgetInfo, vec2,
+    self, Align, Button, Layout, Response, RichText, Slider, SliderClamping, Ui, WidgetInfo, vec2,
 };
 
-use crate::format;
 use crate::theme::Metrics;
+use crate::units::Units;
 
-/// A number that can be dragged and typed, with decimal point or comma.
-pub struct NumberField<'a> {
-    /// Accessible name.
-    pub name: &'a str,
-    /// Unit written after it.
-    pub unit: &'a str,
-    /// Least and greatest value.
-    pub range: RangeInclusive<f64>,
-    /// Change per point of dragging and per key.
-    pub speed: f64,
-    /// Decimals shown at most; zeros at the end are left out.
-    pub decimals: usize,
-}
-
-impl NumberField<'_> {
-    /// Draws the field, which changes the value.
-    pub fn show(&self, ui: &mut Ui, value: &mut f64) -> Response {
-        let decimals = self.decimals;
-        let suffix = match self.unit {
-            "" => String::new(),
-            "\u{b0}" => self.unit.to_owned(),
-            unit => format!(" {unit}"),
-        };
-        let field = DragValue::new(value)
-            .range(self.range.clone())
-            .clamp_existing_to_range(false)
-            .speed(self.speed)
-            .min_size(vec2(Metrics::FIELD_WIDTH, Metrics::CONTROL_HEIGHT))
-            .update_while_editing(false)
-            .custom_formatter(move |value, _| format::short(value, decimals))
-            .custom_parser(format::parse)
-            .suffix(suffix);
-        ui.add(field).accessible_name(self.name)
-    }
-}
+pub use super::number_field::NumberField;
 
 /// A slider without writing that takes the width it is given.
 pub fn slider(
@@ -90,7 +55,10 @@ pub fn name_row<R>(
         ui.set_min_height(Metrics::CONTROL_HEIGHT);
         let end_width = 52.0;
         ui.allocate_ui_with_layout(
-            vec2(ui.available_width() - end_width, Metrics::CONTROL_HEIGHT),
+            vec2(
+                (ui.available_width() - end_width).max(0.0),
+                Metrics::CONTROL_HEIGHT,
+            ),
             Layout::left_to_right(Align::Center),
             |ui| {
                 ui.set_min_width(ui.available_width());
@@ -135,7 +103,7 @@ pub fn segments<'a>(
 
 /// The spacers of a stack, such as "2 \u{d7} 1 + 0.5 mm".
 #[must_use]
-pub fn spacers(spacers: Option<&[f64]>) -> String {
+pub fn spacers(spacers: Option<&[f64]>, units: Units) -> String {
     let Some(spacers) = spacers else {
         return String::new();
     };
@@ -152,21 +120,25 @@ pub fn spacers(spacers: Option<&[f64]>) -> String {
     let runs: Vec<String> = runs
         .iter()
         .map(|&(thickness, count)| match count {
-            1 => format::short(thickness, 3),
-            count => format!("{count} \u{d7} {}", format::short(thickness, 3)),
+            1 => units.short(thickness, 3),
+            count => format!("{count} \u{d7} {}", units.short(thickness, 3)),
         })
         .collect();
-    format!("{} mm", runs.join(" + "))
+    format!("{} {}", runs.join(" + "), units.sign())
 }
 
 #[cfg(test)]
 mod tests {
     use super::spacers;
+    use crate::units::Units;
 
     #[test]
     fn equal_spacers_are_counted() {
-        assert_eq!(spacers(Some(&[1.0, 1.0, 0.5])), "2 \u{d7} 1 + 0.5 mm");
-        assert_eq!(spacers(Some(&[])), "no spacers");
-        assert_eq!(spacers(None), "");
+        let mm = |pieces| spacers(pieces, Units::Millimetres);
+        assert_eq!(mm(Some(&[1.0, 1.0, 0.5])), "2 \u{d7} 1 + 0.5 mm");
+        assert_eq!(mm(Some(&[])), "no spacers");
+        assert_eq!(mm(None), "");
+        let pair = spacers(Some(&[12.7, 12.7]), Units::Inches);
+        assert_eq!(pair, "2 \u{d7} 0.5 in");
     }
 }

@@ -55,7 +55,7 @@ fn exact_entry_takes_a_decimal_comma() {
     assert_eq!(value(&app, "Servo sideways"), Chosen::Slide(1.5));
     assert_eq!(
         app.state().bench().undo_label(),
-        Some("Servo sideways 0 mm -> 1.5 mm")
+        Some("Servo sideways: 0 to 1.5 mm")
     );
 }
 
@@ -109,7 +109,7 @@ fn undo_and_redo_walk_over_every_step() {
     let end = setup(&app).clone();
     assert_eq!(
         app.state().bench().undo_label(),
-        Some("Outer rod spacers 3 mm -> 2.5 mm")
+        Some("Outer rod spacers: 3 to 2.5 mm")
     );
     command_key(&mut app, Key::Z);
     assert_eq!(value(&app, "Outer rod spacers"), Chosen::Stack(3.0));
@@ -210,7 +210,7 @@ fn the_record_is_written_in_its_fields() {
     assert!(setup(&app).record.surface.ends_with("grey carpet"));
     app.key_press(Key::Enter);
     app.run();
-    assert_eq!(app.state().bench().undo_label(), Some("Record"));
+    assert_eq!(app.state().bench().undo_label(), Some("Record: surface"));
     assert_eq!(
         app.state().bench().document().revision(),
         0,

@@ -34,7 +34,7 @@ fn a_pivot_dragged_in_the_top_view_moves_the_servo() {
     assert_eq!(setup(&app).chosen.len(), 1, "nothing else moved");
     assert_eq!(
         app.state().bench().undo_label(),
-        Some("Servo station 0 mm -> 2 mm"),
+        Some("Servo station: 0 to 2 mm"),
         "the drag is one step"
     );
     command_key(&mut app, Key::Z);

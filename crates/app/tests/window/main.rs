@@ -3,12 +3,15 @@
 mod common;
 
 mod adjustments;
+mod commands;
 mod cursor;
 mod disk;
+mod entry;
 mod every_car;
 mod files;
 mod handles;
 mod memory;
+mod monkey;
 mod pictures;
 mod reference;
 mod setups;

@@ -79,7 +79,10 @@ fn differences_of_adjustments_and_rods_are_marked_and_can_be_taken_over() {
     app.run();
     assert!(matches!(setup(&app).rods, Rods::FixedLength(_)));
     let held = reference(&app).setup().rods;
-    let name = format!("Rods: reference {}", steerloft::state::rods_in_words(&held));
+    let name = format!(
+        "Rods: reference {}",
+        steerloft::state::rods_in_words(&held, steerloft::units::Units::Millimetres)
+    );
     app.get_by_role_and_label(Role::Button, &name)
         .click_accesskit();
     app.run();

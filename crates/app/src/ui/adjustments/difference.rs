@@ -3,10 +3,9 @@
 use eframe::egui::{Button, Response, RichText, Sense, Shape, Stroke, Ui, pos2, vec2};
 
 use super::Row;
-use crate::format;
 use crate::state::{Bench, Change, rods_in_words};
 use crate::theme::{Metrics, Tokens};
-use crate::ui::{Intents, widgets};
+use crate::ui::{Intents, units_of, widgets};
 
 /// Half the height of the mark, points.
 const MARK: f32 = 4.0;
@@ -36,7 +35,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, row: &mut Row<'_>, intents: &mut 
     let Some((adjustment, value)) = counterpart.filter(|(_, value)| *value != row.value) else {
         return;
     };
-    let text = format::value(adjustment, &value);
+    let text = units_of(ui.ctx()).value(adjustment, &value);
     // The parts of the two cars may differ.
     let fits = row.adjustment.nearest(&value) == value;
     if line(ui, &row.adjustment.name, &text, fits).clicked() {
@@ -53,7 +52,7 @@ pub(in crate::ui) fn rods(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
     else {
         return;
     };
-    if line(ui, "Rods", &rods_in_words(&rods), true).clicked() {
+    if line(ui, "Rods", &rods_in_words(&rods, units_of(ui.ctx())), true).clicked() {
         intents.apply(Change::Rods(rods));
     }
 }

@@ -10,8 +10,7 @@ use eframe::egui::{Button, Label, RichText, ScrollArea, Ui};
 use steerloft_setup::adjustment::{Adjustment, Kind, Place};
 use steerloft_setup::setup::{Chosen, Setup};
 
-use super::{Intents, ViewState, names, note, record, rods, widgets};
-use crate::format;
+use super::{Intents, ViewState, names, note, record, rods, units_of, widgets};
 use crate::state::{Bench, Change};
 use crate::theme::{Metrics, Tokens};
 
@@ -103,7 +102,7 @@ impl Row<'_> {
                     && widgets::named_button(ui, true, button, &name)
                         .on_hover_text(format!(
                             "Back to base: {}",
-                            format::value(self.adjustment, &base)
+                            units_of(ui.ctx()).value(self.adjustment, &base)
                         ))
                         .clicked()
             },

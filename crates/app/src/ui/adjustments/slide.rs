@@ -32,7 +32,7 @@ pub(super) fn show(ui: &mut Ui, row: &mut Row<'_>, intents: &mut Intents) {
         Unit::Degrees => "\u{b0}",
     };
     ui.horizontal(|ui| {
-        let width = ui.available_width() - Metrics::FIELD_WIDTH - Metrics::GAP;
+        let width = (ui.available_width() - Metrics::FIELD_WIDTH - Metrics::GAP).max(0.0);
         let slider = widgets::slider(ui, &row.adjustment.name, &mut shown, range.clone(), width);
         let field = NumberField {
             name: &row.adjustment.name,

@@ -5,10 +5,9 @@ use steerloft_setup::adjustment::Kind;
 use steerloft_setup::setup::Chosen;
 
 use super::Row;
-use crate::format;
 use crate::theme::style_square;
-use crate::ui::Intents;
 use crate::ui::widgets::{self, NumberField};
+use crate::ui::{Intents, units_of};
 
 pub(super) fn show(ui: &mut Ui, row: &mut Row<'_>, intents: &mut Intents) {
     let (Kind::Stack { most, .. }, Chosen::Stack(total)) = (&row.adjustment.kind, &row.value)
@@ -34,9 +33,8 @@ pub(super) fn show(ui: &mut Ui, row: &mut Row<'_>, intents: &mut Intents) {
         });
         step_button(ui, row, "+", "more", 1, intents);
         ui.add_space(4.0);
-        ui.weak(widgets::spacers(
-            row.adjustment.spacers_for(total).as_deref(),
-        ));
+        let pieces = row.adjustment.spacers_for(total);
+        ui.weak(widgets::spacers(pieces.as_deref(), units_of(ui.ctx())));
     });
 }
 
@@ -51,8 +49,9 @@ fn step_button(
     let next = row.adjustment.step_from(&row.value, steps);
     let name = format!("{}: {word}", row.adjustment.name);
     let button = Button::new(text).min_size(style_square());
-    let response = widgets::named_button(ui, next != row.value, button, &name)
-        .on_hover_text(format!("To {}", format::value(row.adjustment, &next)));
+    let response = widgets::named_button(ui, next != row.value, button, &name).on_hover_text(
+        format!("To {}", units_of(ui.ctx()).value(row.adjustment, &next)),
+    );
     if response.clicked() {
         row.apply(next, intents);
     }

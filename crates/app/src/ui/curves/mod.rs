@@ -117,7 +117,7 @@ fn heights(room: Vec2, view: &ViewState, shown: &Shown) -> Vec<f32> {
         kinds.len() as f32,
     );
     let free = room.y - Metrics::GAP * (all - 1.0) - EMPTY_HEIGHT * empty;
-    let height = (free / full).floor().min(room.x * TALLEST);
+    let height = (free.max(0.0) / full).floor().min(room.x * TALLEST);
     let height = height.max(LEAST_HEIGHT);
     plotted
         .into_iter()

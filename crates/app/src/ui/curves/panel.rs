@@ -137,6 +137,10 @@ pub(super) struct Axes<'a> {
     pub(super) x_range: Range,
     /// What the vertical axis shows.
     pub(super) y_range: Range,
+    /// What a value along the horizontal axis is multiplied with to be shown.
+    pub(super) x_factor: f64,
+    /// What a value along the vertical axis is multiplied with to be shown.
+    pub(super) y_factor: f64,
 }
 
 /// The cursor of a panel: where it stands, and the values of the lines there.
@@ -157,10 +161,11 @@ pub(super) fn show<'a>(
 ) -> Option<f64> {
     let tokens = Tokens::of(ui.ctx());
     let small = TextStyle::Small.resolve(ui.style());
-    let axis = |hints: AxisHints<'a>, label: &str| {
+    let (x_factor, y_factor) = (axes.x_factor, axes.y_factor);
+    let axis = |hints: AxisHints<'a>, label: &str, factor: f64| {
         hints
             .label(RichText::new(label).small().color(tokens.text_weak))
-            .formatter(|mark, _| format::short(mark.value, 3))
+            .formatter(move |mark, _| format::short(mark.value * factor, 3))
             .tick_label_color(tokens.text_weak)
             .tick_label_font(small.clone())
     };
@@ -174,14 +179,15 @@ pub(super) fn show<'a>(
         .show_crosshair(false)
         .grid_color(tokens.rule)
         .grid_spacing(eframe::egui::Rangef::new(16.0, 220.0))
-        .x_grid_spacer(|input| marks_between(&input, X_MARKS))
-        .y_grid_spacer(|input| marks_between(&input, Y_MARKS))
+        .x_grid_spacer(move |input| marks_between(&input, X_MARKS, x_factor))
+        .y_grid_spacer(move |input| marks_between(&input, Y_MARKS, y_factor))
         .set_margin_fraction(vec2(0.0, 0.0))
         .custom_x_axes(vec![
-            axis(AxisHints::new_x(), axes.x).label_spacing(eframe::egui::Rangef::new(28.0, 44.0)),
+            axis(AxisHints::new_x(), axes.x, x_factor)
+                .label_spacing(eframe::egui::Rangef::new(28.0, 44.0)),
         ])
         .custom_y_axes(vec![
-            axis(AxisHints::new_y(), axes.y)
+            axis(AxisHints::new_y(), axes.y, y_factor)
                 .min_thickness(36.0)
                 .label_spacing(eframe::egui::Rangef::new(13.0, 20.0)),
         ])
@@ -248,9 +254,9 @@ fn mark(plot: &mut PlotUi<'_>, at: [f64; 2], color: Color32, ground: Color32) {
     plot.points(dot(2.6, ground));
 }
 
-/// Marks at a round step, at least so many times the least spacing apart.
-fn marks_between(input: &GridInput, spacings: f64) -> Vec<GridMark> {
-    let step_size = round_step(input.base_step_size * spacings);
+/// Marks at a step that is round as it is shown, at least so many times the least spacing apart.
+fn marks_between(input: &GridInput, spacings: f64, factor: f64) -> Vec<GridMark> {
+    let step_size = round_step(input.base_step_size * spacings * factor) / factor;
     let (low, high) = input.bounds;
     let first = (low / step_size).ceil();
     let count = ((high / step_size).floor() - first).clamp(-1.0, MOST_MARKS) + 1.0;

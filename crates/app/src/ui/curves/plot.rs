@@ -5,13 +5,13 @@ use egui_plot::LineStyle;
 use steerloft_solver::frame::Side;
 
 use super::panel::{self, Axes, LineInk};
-use super::readout::readout;
-use crate::format;
+use super::readout::{precision, readout};
 use crate::state::{
     Bench, Cursor, CurveKind, InputUnit, Line, Shown, Strand, Sweep, Turn, value_at,
 };
 use crate::theme::Tokens;
-use crate::ui::{Intent, Intents, ViewState};
+use crate::ui::{Intent, Intents, ViewState, units_of};
+use crate::units::Units;
 
 /// Ends of the line of parallel steering, degrees.
 const PARALLEL_TO: f64 = 75.0;
@@ -36,7 +36,8 @@ pub(super) fn show(
     let keys: Vec<(&str, LineInk)> = strands
         .chain(references.iter().map(|line| (line.name, line.ink)))
         .collect();
-    let note = note(shown, kind);
+    let units = units_of(ui.ctx());
+    let note = note(shown, kind, units);
     panel::heading(ui, kind.title(), kind.meaning(), &note, &keys);
 
     let mut y_range = scales.vertical(kind);
@@ -49,10 +50,12 @@ pub(super) fn show(
     let unit = InputUnit::of(&bench.setup().car);
     let axes = Axes {
         name: kind.title(),
-        x: &horizontal_label(shown, kind, unit),
-        y: &vertical_label(kind, unit),
+        x: &horizontal_label(shown, kind, unit, units),
+        y: &vertical_label(kind, unit, units),
         x_range,
         y_range,
+        x_factor: units.unit(horizontal_unit(kind, unit), 0).factor,
+        y_factor: units.unit(precision(kind, unit).0, 0).factor,
     };
     let drawn = references
         .iter()
@@ -64,7 +67,7 @@ pub(super) fn show(
         )
         .collect();
     let cursor = cursor(bench, shown, kind, lines, tokens);
-    let readout = readout(shown, kind, unit, lines);
+    let readout = readout(shown, kind, unit, units, lines);
     if let Some(place) = panel::show(ui, &axes, drawn, cursor, readout)
         && let Some(cursor) = cursor_at(bench, shown, kind, place)
     {
@@ -137,25 +140,42 @@ fn ink(strand: Strand, tokens: &Tokens) -> LineInk {
 }
 
 /// In which state of the car the curve is taken.
-fn note(shown: &Shown, kind: CurveKind) -> String {
+fn note(shown: &Shown, kind: CurveKind, units: Units) -> String {
     let travel = shown.pose.travel.left;
     match kind.sweep() {
         Sweep::Travel => "straight ahead".to_owned(),
         Sweep::Roll => "tyres on the road".to_owned(),
         Sweep::Steer | Sweep::InnerAngle if travel == 0.0 => "at rest".to_owned(),
         Sweep::Steer | Sweep::InnerAngle => {
-            format!("at {} mm travel", format::signed(travel, 1))
+            format!("at {} travel", units.signed_length(travel, 1))
         }
     }
 }
 
-fn horizontal_label(shown: &Shown, kind: CurveKind, unit: InputUnit) -> String {
+/// Unit in which places along the horizontal axis are held.
+fn horizontal_unit(kind: CurveKind, unit: InputUnit) -> &'static str {
     match kind.sweep() {
-        Sweep::Travel => "wheel travel, mm (bump +)".to_owned(),
+        Sweep::Travel => "mm",
+        Sweep::Steer => unit.sign(),
+        Sweep::InnerAngle | Sweep::Roll => "\u{b0}",
+    }
+}
+
+/// The unit of the steering input in words.
+fn input_word(unit: InputUnit, units: Units) -> &'static str {
+    match unit.word() {
+        "mm" => units.sign(),
+        word => word,
+    }
+}
+
+fn horizontal_label(shown: &Shown, kind: CurveKind, unit: InputUnit, units: Units) -> String {
+    match kind.sweep() {
+        Sweep::Travel => format!("wheel travel, {} (bump +)", units.sign()),
         Sweep::InnerAngle => "inner wheel, deg from straight ahead".to_owned(),
         Sweep::Roll => "roll from rest, deg (right side down +)".to_owned(),
         Sweep::Steer => {
-            let unit = unit.word();
+            let unit = input_word(unit, units);
             let positive = match shown.curves.steer.positive_input() {
                 Some(Turn::Left) => " (left turn +)",
                 Some(Turn::Right) => " (right turn +)",
@@ -166,7 +186,7 @@ fn horizontal_label(shown: &Shown, kind: CurveKind, unit: InputUnit) -> String {
     }
 }
 
-fn vertical_label(kind: CurveKind, unit: InputUnit) -> String {
+fn vertical_label(kind: CurveKind, unit: InputUnit, units: Units) -> String {
     let label = match kind {
         CurveKind::ToeTravel => "toe, deg (toe-in +)",
         CurveKind::OuterInner => "outer wheel, deg",
@@ -176,7 +196,9 @@ fn vertical_label(kind: CurveKind, unit: InputUnit) -> String {
         }
         CurveKind::CasterTravel => "caster, deg (top back +)",
         CurveKind::RollSteer => "steer, deg (to the left +)",
-        CurveKind::Ratio => return format!("input for a wheel's degree, {}", unit.word()),
+        CurveKind::Ratio => {
+            return format!("input for a wheel's degree, {}", input_word(unit, units));
+        }
         CurveKind::Transmission => "rod to arm, deg",
     };
     label.to_owned()

@@ -3,12 +3,14 @@
 use super::plot::name;
 use crate::format;
 use crate::state::{CurveKind, InputUnit, Line, Shown, Strand, Sweep, value_at};
+use crate::units::Units;
 
 /// What the pointer reads off at a place.
 pub(super) fn readout(
     shown: &Shown,
     kind: CurveKind,
     unit: InputUnit,
+    units: Units,
     lines: &[(Strand, &Line)],
 ) -> impl Fn(f64) -> Option<String> + use<> {
     let mut read: Vec<(&'static str, Line)> = lines
@@ -23,16 +25,17 @@ pub(super) fn readout(
         let values: Vec<String> = read
             .iter()
             .filter_map(|(name, line)| {
-                let value = format::signed(value_at(line, place)?, decimals);
+                let shown = units.unit(value_unit, decimals);
+                let value = format::signed(value_at(line, place)? * shown.factor, shown.decimals);
                 let value = if has_sign(kind) {
                     value
                 } else {
                     value.trim_start_matches('+').to_owned()
                 };
-                Some(format!("{name} {}", format::with_unit(&value, value_unit)))
+                Some(format!("{name} {}", format::with_unit(&value, shown.sign)))
             })
             .collect();
-        let place = place_text(kind, unit, place);
+        let place = place_text(kind, unit, units, place);
         (!values.is_empty()).then(|| format!("{place}\n{}", values.join("\n")))
     }
 }
@@ -45,12 +48,13 @@ fn has_sign(kind: CurveKind) -> bool {
     )
 }
 
-fn place_text(kind: CurveKind, unit: InputUnit, place: f64) -> String {
+fn place_text(kind: CurveKind, unit: InputUnit, units: Units, place: f64) -> String {
     match kind.sweep() {
-        Sweep::Travel => format!("travel {} mm", format::signed(place, 2)),
+        Sweep::Travel => format!("travel {}", units.signed_length(place, 2)),
         Sweep::Steer => {
-            let input = format::signed(place, 1);
-            format!("input {}", format::with_unit(&input, unit.sign()))
+            let shown = units.unit(unit.sign(), 1);
+            let input = format::signed(place * shown.factor, shown.decimals);
+            format!("input {}", format::with_unit(&input, shown.sign))
         }
         Sweep::InnerAngle => format!("inner {}\u{b0}", format::number(place, 1)),
         Sweep::Roll => format!("roll {}\u{b0}", format::signed(place, 2)),
@@ -58,7 +62,7 @@ fn place_text(kind: CurveKind, unit: InputUnit, place: f64) -> String {
 }
 
 /// Unit and decimals of a value that is read off.
-fn precision(kind: CurveKind, unit: InputUnit) -> (&'static str, usize) {
+pub(super) fn precision(kind: CurveKind, unit: InputUnit) -> (&'static str, usize) {
     match kind {
         CurveKind::ToeTravel | CurveKind::RollSteer => ("\u{b0}", 3),
         CurveKind::OuterInner

@@ -12,6 +12,7 @@ use super::seen::Seen;
 use crate::format;
 use crate::state::{Bench, Reference, Shown};
 use crate::theme::{Metrics, Tokens};
+use crate::ui::units_of;
 
 /// Distance of a rod's dimension line from the rod, points.
 const BESIDE_ROD: f32 = 17.0;
@@ -128,7 +129,8 @@ fn rod_gap(ui: &Ui, painter: &Painter, shown: &Shown, seen: &Seen, side: Side) {
     };
     let beside = away_from_wheels((to - from).normalized().rot90());
     dimension(painter, ends, beside * BESIDE_ROD, ink);
-    let text = format::number(rod.gap, 1);
+    let unit = units_of(ui.ctx()).unit("mm", 1);
+    let text = format::number(rod.gap * unit.factor, unit.decimals);
     label(
         ui,
         painter,

@@ -17,7 +17,8 @@ use crate::commands::Command;
 use crate::format;
 use crate::state::Shown;
 use crate::theme::{Metrics, Tokens};
-use crate::ui::{Intent, Intents, ViewState, names};
+use crate::ui::{Intent, Intents, ViewState, names, units_of};
+use crate::units::Units;
 
 /// The measuring that goes on: which places have been clicked.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -216,7 +217,8 @@ pub(super) fn paint(ui: &Ui, painter: &Painter, shown: &Shown, measuring: &Measu
     let only_here = measured.in_view.is_none_or(|view| view == seen.view);
     if only_here {
         painter.line_segment([from, to], stroke);
-        let text = format::number(measured.by.norm(), 2);
+        let unit = units_of(ui.ctx()).unit("mm", 2);
+        let text = format::number(measured.by.norm() * unit.factor, unit.decimals);
         label(ui, painter, from + (to - from) * 0.5, &text, tokens.accent);
     }
 }
@@ -242,7 +244,7 @@ pub(super) fn strip(
             .inner_margin(Margin::symmetric(Metrics::MARGIN, 5))
             .show(ui, |ui| {
                 ui.horizontal_wrapped(|ui| {
-                    ui.label(readout(shown, measuring));
+                    ui.label(readout(shown, measuring, units_of(ui.ctx())));
                     if ui.add(Button::new("End measuring").small()).clicked() {
                         intents.push(Intent::Command(Command::Measure));
                     }
@@ -252,7 +254,7 @@ pub(super) fn strip(
 }
 
 /// What was measured, in words and numbers, or what to click next.
-fn readout(shown: &Shown, measuring: &Measuring) -> String {
+fn readout(shown: &Shown, measuring: &Measuring, units: Units) -> String {
     let (Some(from), Some(to)) = (measuring.from, measuring.to) else {
         return match measuring.from {
             None => "Click a joint, or any place, to measure from.".to_owned(),
@@ -262,12 +264,13 @@ fn readout(shown: &Shown, measuring: &Measuring) -> String {
     let Some(measured) = measuring.measured(shown) else {
         return "The car no longer has these points.".to_owned();
     };
-    let number = |value: f64| format::signed(value, 2);
+    let unit = units.unit("mm", 2);
+    let number = |value: f64| format::signed(value * unit.factor, unit.decimals);
     let Measured { by, in_view } = measured;
-    let distance = format::number(by.norm(), 2);
+    let distance = units.length(by.norm(), 2);
     let (distance, parts) = match in_view {
         None => (
-            format!("{distance} mm"),
+            distance,
             format!(
                 "dx {}   dy {}   dz {}",
                 number(by.x),
@@ -276,7 +279,7 @@ fn readout(shown: &Shown, measuring: &Measuring) -> String {
             ),
         ),
         Some(view) => (
-            format!("{distance} mm in the plane of the {}", names::view(view)),
+            format!("{distance} in the plane of the {}", names::view(view)),
             match view {
                 View::Top => format!("dx {}   dy {}", number(by.x), number(by.y)),
                 View::Front => format!("dy {}   dz {}", number(by.y), number(by.z)),

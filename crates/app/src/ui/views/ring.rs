@@ -12,7 +12,7 @@ use super::seen::Seen;
 use crate::format;
 use crate::state::Bench;
 use crate::theme::{Metrics, Tokens};
-use crate::ui::names;
+use crate::ui::{names, units_of};
 
 /// Length of the lines that show where a pivot may go, points.
 const WAY: f32 = 22.0;
@@ -69,7 +69,7 @@ pub(super) fn paint(
         );
     }
     if let Some(adjustment) = driven.and_then(|index| bench.setup().car.adjustments.get(index)) {
-        let value = format::value(adjustment, &bench.setup().value_of(adjustment));
+        let value = units_of(ui.ctx()).value(adjustment, &bench.setup().value_of(adjustment));
         tag(
             ui,
             seen.area,
@@ -110,18 +110,21 @@ fn tag(ui: &Ui, area: Rect, at: Pos2, text: &str, ground: Color32) {
 pub(super) fn tooltip(ui: &mut Ui, bench: &Bench, ring: &Ring<'_>) {
     let tokens = Tokens::of(ui.ctx());
     let place = ring.posed.place;
+    let unit = units_of(ui.ctx()).unit("mm", 2);
+    let coordinate = |mm: f64| format::number(mm * unit.factor, unit.decimals);
     ui.set_max_width(320.0);
     ui.label(RichText::new(names::pivot(ring.handle.point, ring.handle.side)).strong());
     ui.label(format!(
-        "x {}   y {}   z {} mm",
-        format::number(place.x, 2),
-        format::number(place.y, 2),
-        format::number(place.z, 2)
+        "x {}   y {}   z {} {}",
+        coordinate(place.x),
+        coordinate(place.y),
+        coordinate(place.z),
+        unit.sign
     ));
     ui.add_space(Metrics::GAP_SMALL);
     for &index in &ring.handle.adjustments {
         if let Some(adjustment) = bench.setup().car.adjustments.get(index) {
-            let value = format::value(adjustment, &bench.setup().value_of(adjustment));
+            let value = units_of(ui.ctx()).value(adjustment, &bench.setup().value_of(adjustment));
             ui.colored_label(tokens.accent, format!("{}: {value}", adjustment.name));
         }
     }

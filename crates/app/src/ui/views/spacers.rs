@@ -10,10 +10,10 @@ use steerloft_sheet::{StackStand, stack_stands};
 use steerloft_solver::frame::Side;
 
 use super::seen::Seen;
-use crate::format;
 use crate::state::{Bench, Change, Shown};
 use crate::theme::{Metrics, Tokens};
-use crate::ui::{Intents, ViewState, names, widgets};
+use crate::ui::{Intents, ViewState, names, units_of, widgets};
+use crate::units::Units;
 
 /// A stack is seen from its side where this share of its direction lies in the drawing plane.
 const SEEN_FROM_SIDE: f64 = 0.5;
@@ -193,24 +193,35 @@ fn button(
     );
     let enabled = next.is_some();
     response.widget_info(|| WidgetInfo::labeled(Role::Button, enabled, &name));
-    let response = response.on_hover_text(hint(adjustment, &now, next.as_ref(), way));
+    let response = response.on_hover_text(hint(
+        adjustment,
+        &now,
+        next.as_ref(),
+        way,
+        units_of(ui.ctx()),
+    ));
     (response, next)
 }
 
 /// What a click does, or why it does nothing.
-fn hint(adjustment: &Adjustment, now: &Chosen, next: Option<&Chosen>, way: Way) -> String {
+fn hint(
+    adjustment: &Adjustment,
+    now: &Chosen,
+    next: Option<&Chosen>,
+    way: Way,
+    units: Units,
+) -> String {
     let name = &adjustment.name;
-    let now = format::value(adjustment, now);
+    let now = units.value(adjustment, now);
     match (next, way) {
         (Some(next), _) => {
             let fit = match next {
-                Chosen::Stack(total) => widgets::spacers(adjustment.spacers_for(*total).as_deref()),
+                Chosen::Stack(total) => {
+                    widgets::spacers(adjustment.spacers_for(*total).as_deref(), units)
+                }
                 _ => String::new(),
             };
-            format!(
-                "{name}: {now} to {} ({fit})",
-                format::value(adjustment, next)
-            )
+            format!("{name}: {now} to {} ({fit})", units.value(adjustment, next))
         }
         (None, Way::More) => format!("{name}: {now}, and the parts at hand make no thicker stack"),
         (None, Way::Less) => format!("{name}: no spacer to take away"),
