@@ -13,7 +13,9 @@ pub mod text;
 mod input;
 mod range;
 mod study;
+mod tie_rod;
 
 pub use input::InputUnit;
 pub use range::{Range, round_step};
 pub use study::Study;
+pub use tie_rod::TieRod;

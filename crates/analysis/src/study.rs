@@ -8,11 +8,12 @@ use steerloft_setup::layout::{Layout, layout};
 use steerloft_setup::setup::Setup;
 use steerloft_solver::assembly::Assembly;
 use steerloft_solver::error::SolveError;
+use steerloft_solver::frame::Sides;
 use steerloft_solver::pose::AxlePose;
 
-use crate::InputUnit;
 use crate::curves::{Along, Curve, CurveKind, Held, Sweeps};
 use crate::figures::Figures;
+use crate::{InputUnit, TieRod};
 
 /// A setup assembled: its points, its pose at rest, and its sweeps, curves and figures when they are asked for.
 ///
@@ -21,7 +22,7 @@ use crate::figures::Figures;
 #[derive(Debug, Clone)]
 pub struct Study {
     layout: Layout,
-    tie_rod: TieRodParts,
+    rod_parts: TieRodParts,
     sweeps: Sweeps,
     curves: [OnceLock<Curve>; CurveKind::ALL.len()],
 }
@@ -35,7 +36,7 @@ impl Study {
         let layout = layout(setup);
         let assembly = layout.assemble()?;
         Ok(Self {
-            tie_rod: setup.car.tie_rod,
+            rod_parts: setup.car.tie_rod,
             sweeps: Sweeps::new(&assembly, &setup.car.ranges),
             curves: array::from_fn(|_| OnceLock::new()),
             layout,
@@ -60,10 +61,11 @@ impl Study {
         self.assembly().static_pose()
     }
 
-    /// The parts of the tie rods.
+    /// The tie rods as they are to be built.
     #[must_use]
-    pub const fn tie_rod(&self) -> &TieRodParts {
-        &self.tie_rod
+    pub fn tie_rods(&self) -> Sides<TieRod> {
+        let lengths = self.assembly().rod_lengths();
+        lengths.map(|length| TieRod::new(length, &self.rod_parts))
     }
 
     /// How far the car's parts go.

@@ -24,19 +24,16 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use steerloft::app::Steerloft;
 use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
-use steerloft::state::{
-    CurveKind, Curves, Document, Figures, RollCurves, Scales, SteerCurves, Sweeps, TravelCurves,
-};
+use steerloft::state::{CurveKind, Document};
 use steerloft::theme::ThemeChoice;
 use steerloft::ui::views::handle_name;
+use steerloft_analysis::Study;
+use steerloft_analysis::curves::{FixedRanges, Sweeps};
 use steerloft_setup::adjustment::Kind;
 use steerloft_setup::handles::handles;
-use steerloft_setup::layout::front_axle;
 use steerloft_setup::setup::Setup;
 use steerloft_setup::supplied::SUPPLIED;
 use steerloft_sheet::View;
-use steerloft_solver::assembly::Assembly;
-use steerloft_solver::frame::Sides;
 
 const SIZE: Vec2 = vec2(1280.0, 800.0);
 
@@ -159,36 +156,36 @@ fn print_computations(counts: Counts) {
     println!("computed for one setup, \u{b5}s");
     println!(
         "{:<36} {:>8} {:>8} {:>8} {:>8} {:>8} {:>8} {:>8}",
-        "", "curves", "steer", "travel", "roll", "figures", "pivots", "axes"
+        "", "all", "steer", "travel", "roll", "figures", "pivots", "axes"
     );
     for car in SUPPLIED {
         let setup = car.setup();
-        let assembly = Assembly::new(&front_axle(&setup)).expect("a sound car");
-        let sweeps = Sweeps::of(&setup.car);
-        let rest = Sides::both(0.0);
+        let study = Study::new(&setup).expect("a sound car");
+        let sweeps = || Sweeps::new(study.assembly(), &setup.car.ranges);
         let all = mean(counts.least, || {
-            black_box(Curves::new(&assembly, &sweeps, rest));
+            let study = Study::new(&setup).expect("a sound car");
+            for kind in CurveKind::ALL {
+                black_box(study.curve(kind));
+            }
+            black_box(study.figures(study.rest()).all());
         });
         let steer = mean(counts.least, || {
-            black_box(SteerCurves::new(&assembly, &sweeps, rest));
+            black_box(sweeps().steer());
         });
         let travel = mean(counts.least, || {
-            black_box(TravelCurves::new(&assembly, &sweeps));
+            black_box(sweeps().travel());
         });
         let roll = mean(counts.least, || {
-            black_box(RollCurves::new(&assembly, &sweeps));
+            black_box(sweeps().roll());
         });
-        let known = Curves::new(&assembly, &sweeps, rest);
         let figures = mean(counts.least, || {
-            let pose = assembly.static_pose();
-            let tie_rod = &setup.car.tie_rod;
-            black_box(Figures::new(&assembly, pose, &known, tie_rod, sweeps.unit));
+            black_box(study.figures(study.rest()).all());
         });
         let pivots = mean(counts.least, || {
             black_box(handles(&setup));
         });
         let axes = mean(counts.least, || {
-            black_box(Scales::of(&setup.car));
+            black_box(FixedRanges::of(&setup.car));
         });
         println!(
             "{:<36} {:>8.1} {:>8.1} {:>8.1} {:>8.1} {:>8.1} {:>8.1} {:>8.1}",

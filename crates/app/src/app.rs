@@ -198,6 +198,7 @@ impl Steerloft {
             Intent::Cancel => return self.bench.cancel(),
             Intent::Cursor(cursor) => return self.bench.set_cursor(cursor),
             Intent::Select(pivot) => return self.bench.select(pivot),
+            Intent::Curves(change) => change.apply(&mut self.view.curves),
             Intent::Command(command) => self.command(command, ctx, window),
             Intent::SwitchTo(id) => self.switch_to(id),
             Intent::CloseSetup(id) => self.leave(Leave::Close(id), ctx),
@@ -300,6 +301,7 @@ impl eframe::App for Steerloft {
         if let Some(message) = &self.message {
             ui::messages::message_bar(ui, message, &mut intents);
         }
+        self.bench.hold_input(self.view.curves.held_input);
         let places = ui::show(ui, menu, &self.bench, &mut self.view, &mut intents);
         ui::tour::show(&ctx, &mut self.view, &places);
         self.show_page(&ctx, &mut intents);

@@ -4,9 +4,8 @@ use std::collections::BTreeMap;
 
 use steerloft_setup::adjustment::{Adjustment, Kind};
 use steerloft_setup::car::Car;
-use steerloft_setup::layout::front_axle;
+use steerloft_setup::layout::assemble;
 use steerloft_setup::setup::{Chosen, Record, Rods, Setup};
-use steerloft_solver::assembly::Assembly;
 
 use super::sweeps::full_roll;
 use super::{Along, Curve, CurveKind, Sweeps};
@@ -38,7 +37,7 @@ impl FixedRanges {
         let mut extents = [None; CurveKind::ALL.len()];
         let mut roll: f64 = 0.0;
         for setup in base_and_neighbours(car) {
-            let Ok(assembly) = Assembly::new(&front_axle(&setup)) else {
+            let Ok(assembly) = assemble(&setup) else {
                 continue;
             };
             roll = roll.max(full_roll(&assembly, &car.ranges).to_degrees());
@@ -204,7 +203,7 @@ mod tests {
             let fixed = FixedRanges::of(&car);
             let mut looked_at = 0;
             for setup in base_and_neighbours(&car) {
-                let Ok(assembly) = Assembly::new(&front_axle(&setup)) else {
+                let Ok(assembly) = assemble(&setup) else {
                     continue;
                 };
                 let sweeps = Sweeps::new(&assembly, &car.ranges);

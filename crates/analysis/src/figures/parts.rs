@@ -10,7 +10,7 @@ use steerloft_solver::frame::{Road, Sides};
 use steerloft_solver::pose::{AxlePose, CornerPose};
 
 use super::lock::{LockPose, lock_poses};
-use super::{Figure, FigureGroup, FigureKind, Values};
+use super::{Figure, FigureKind, Values};
 use crate::{InputUnit, Study};
 
 /// Radii beyond this say no more than that the car goes straight, mm.
@@ -62,17 +62,10 @@ impl<'a> Figures<'a> {
         }
     }
 
-    /// The figures of a group, in the order in which they are listed.
-    #[must_use]
-    pub fn group(&self, group: FigureGroup) -> Vec<Figure> {
-        group.kinds().map(|kind| self.figure(kind)).collect()
-    }
-
     /// Every figure, in the order in which they are listed.
     #[must_use]
-    pub fn all(&self) -> Vec<Figure> {
-        let all = FigureKind::ALL.into_iter();
-        all.map(|kind| self.figure(kind)).collect()
+    pub fn all(&self) -> [Figure; FigureKind::ALL.len()] {
+        FigureKind::ALL.map(|kind| self.figure(kind))
     }
 
     /// Something about the values of a figure that needs attention.
@@ -80,10 +73,8 @@ impl<'a> Figures<'a> {
     pub fn caution(&self, kind: FigureKind) -> Option<String> {
         match kind {
             FigureKind::RodLength => {
-                let parts = self.study.tie_rod();
-                let lengths = self.assembly().rod_lengths();
-                let fits = |length: f64| (parts.shortest..=parts.longest).contains(&length);
-                (!fits(lengths.left) || !fits(lengths.right))
+                let rods = self.study.tie_rods();
+                (!rods.left.is_buildable() || !rods.right.is_buildable())
                     .then(|| "The rod's parts cannot be screwed to this length.".to_owned())
             }
             FigureKind::LockLeft => self.locks().left.as_ref()?.cause.clone(),

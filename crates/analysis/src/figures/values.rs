@@ -17,6 +17,7 @@ use steerloft_solver::pose::{AxlePose, CornerPose};
 use super::lock::{LockPose, least_transmission};
 use super::parts::turning_of;
 use super::{FigureKind, Figures, Values, symmetry};
+use crate::TieRod;
 use crate::curves::CurveKind;
 
 /// Shares shown as percent.
@@ -59,15 +60,9 @@ impl Figures<'_> {
             FigureKind::RollTravel => self.by_roll(|gain| gain.travel * 1_f64.to_radians()),
             FigureKind::RollCentreHeight => self.roll_centre(|centre| centre.height),
             FigureKind::RollCentreOffset => self.roll_centre(|centre| centre.lateral),
-            FigureKind::RodLength => self.of_rods(|length| length),
-            FigureKind::CupGap => {
-                let cups = 2.0 * self.study.tie_rod().cup_length;
-                self.of_rods(|length| length - cups)
-            }
-            FigureKind::RodReserve => {
-                let parts = self.study.tie_rod();
-                self.of_rods(|length| (length - parts.shortest).min(parts.longest - length))
-            }
+            FigureKind::RodLength => self.of_rods(|rod| rod.length),
+            FigureKind::CupGap => self.of_rods(|rod| rod.gap),
+            FigureKind::RodReserve => self.of_rods(|rod| rod.reserve),
             FigureKind::RodAngleTop => {
                 self.each(|corner| Some(rod_angles(corner).top.to_degrees()))
             }
@@ -259,9 +254,9 @@ impl Figures<'_> {
         Values::Axle(centre.map(|centre| value(&centre)))
     }
 
-    fn of_rods(&self, value: impl Fn(f64) -> f64) -> Values {
-        let lengths = self.assembly().rod_lengths();
-        Values::Sides(lengths.map(|length| Some(value(length))))
+    fn of_rods(&self, value: impl Fn(&TieRod) -> f64) -> Values {
+        let rods = self.study.tie_rods();
+        Values::Sides(rods.map(|rod| Some(value(&rod))))
     }
 
     fn outer_ball(&self) -> Values {

@@ -9,9 +9,9 @@ use eframe::egui::{Context, ViewportCommand, pos2};
 use super::Steerloft;
 use crate::commands::Command;
 use crate::memory::{Keeper, LeftBehind, LeftWork, Memory, Settings, Unsaved, WindowPlace};
-use crate::state::{CurveKind, Document, SetupId};
+use crate::state::{Document, SetupId};
 use crate::theme::ThemeChoice;
-use crate::ui::{Column, CurvesShown, LeftAnswer, messages::Message};
+use crate::ui::{Column, LeftAnswer, messages::Message};
 
 /// How much of a window must be on a screen to be taken hold of, pixels.
 const IN_SIGHT: i64 = 64;
@@ -178,8 +178,7 @@ impl Steerloft {
         settings.window = window_place(ctx).or(settings.window);
         let layout = &mut settings.layout;
         layout.column = Some(Command::Column(self.view.column).text().to_owned());
-        layout.curves = Some(self.view.curves.titles());
-        layout.fitted_curves = self.view.curves.fitted;
+        layout.curves = self.view.curves.clone();
         layout.side_view = self.view.views.has_side();
         layout.adjustments_width = self.view.widths.adjustments;
         layout.results_width = self.view.widths.results;
@@ -205,12 +204,7 @@ impl Steerloft {
             .into_iter()
             .find(|column| layout.column.as_deref() == Some(Command::Column(*column).text()));
         self.view.column = column.unwrap_or_default();
-        if let Some(titles) = &layout.curves {
-            let kinds = CurveKind::ALL.into_iter();
-            let known = kinds.filter(|kind| titles.iter().any(|title| title == kind.title()));
-            self.view.curves = CurvesShown::of(known);
-        }
-        self.view.curves.fitted = layout.fitted_curves;
+        self.view.curves = layout.curves.clone();
         if layout.side_view != self.view.views.has_side() {
             self.view.views.toggle_side();
         }

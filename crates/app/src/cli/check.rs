@@ -6,7 +6,7 @@ use std::process::ExitCode;
 
 use super::{PROBLEM, assembled};
 use crate::format;
-use crate::state::{InputUnit, Shown};
+use crate::state::{CurveKind, Shown};
 
 /// Checks each file; the exit code says whether all are sound.
 pub(super) fn run(
@@ -21,10 +21,7 @@ pub(super) fn run(
                 sound = false;
                 writeln!(errors, "{problem}")?;
             }
-            Ok((document, shown)) => {
-                let unit = InputUnit::of(&document.setup().car);
-                sound &= check_ranges(file, &shown, unit, out, errors)?;
-            }
+            Ok((_, shown)) => sound &= check_ranges(file, &shown, out, errors)?,
         }
     }
     Ok(if sound {
@@ -38,31 +35,27 @@ pub(super) fn run(
 fn check_ranges(
     file: &Path,
     shown: &Shown,
-    unit: InputUnit,
     out: &mut impl Write,
     errors: &mut impl Write,
 ) -> Result<bool> {
     let mut problems = Vec::new();
-    for end in &shown.curves.steer.ends {
+    for end in shown.study.sweeps().steering_ends() {
         let at = format::plain(&format::signed(end.at, 1));
-        let unit = unit.word();
         problems.push(format!(
-            "steering locks at {at} {unit} of input: {}",
+            "steering locks at {at} {} of input: {}",
+            end.unit, end.cause
+        ));
+    }
+    for end in &shown.curve(CurveKind::ToeTravel).ends {
+        let at = format::plain(&format::signed(end.at, 2));
+        problems.push(format!(
+            "the suspension locks at {at} mm of travel: {}",
             end.cause
         ));
     }
-    if let Some(travel) = &shown.curves.travel {
-        for end in &travel.ends {
-            let at = format::plain(&format::signed(end.at, 2));
-            problems.push(format!(
-                "the suspension locks at {at} mm of travel: {}",
-                end.cause
-            ));
-        }
-    }
-    let rods = &shown.figures.rods;
+    let rods = shown.study.tie_rods();
     for (side, rod) in [("left", rods.left), ("right", rods.right)] {
-        if !rod.buildable {
+        if !rod.is_buildable() {
             let length = format::number(rod.length, 2);
             problems.push(format!(
                 "the {side} tie rod would be {length} mm long, which its parts cannot be screwed to"

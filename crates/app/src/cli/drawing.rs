@@ -28,7 +28,7 @@ pub(super) fn run(
 
 fn write_page(file: &Path, output: &Path, force: bool) -> std::result::Result<(), String> {
     let (document, shown) = assembled(file)?;
-    let page = steerloft_sheet::drawing_page(document.setup(), &shown.layout, &shown.pose);
+    let page = steerloft_sheet::drawing_page(document.setup(), shown.layout(), &shown.pose);
     let text = steerloft_sheet::svg::page(&page);
     let mut options = std::fs::OpenOptions::new();
     options.write(true);

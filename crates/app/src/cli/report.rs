@@ -4,11 +4,12 @@ use std::io::{Result, Write};
 use std::path::Path;
 use std::process::ExitCode;
 
+use steerloft_analysis::figures::{Figure, FigureGroup, Texts};
 use steerloft_setup::setup::Chosen;
 
 use super::{PROBLEM, assembled};
 use crate::format;
-use crate::state::{Document, FigureRow, Shown, Values, figure_table};
+use crate::state::{Document, Shown};
 
 /// Prints the chosen parts and every figure, straight ahead at rest.
 pub(super) fn run(file: &Path, out: &mut impl Write, errors: &mut impl Write) -> Result<ExitCode> {
@@ -45,29 +46,34 @@ fn print(document: &Document, shown: &Shown, out: &mut impl Write) -> Result<()>
     }
     writeln!(out)?;
     writeln!(out, "Steering straight ahead, wheels at rest")?;
-    for group in figure_table(&shown.figures) {
+    for group in FigureGroup::ALL {
         writeln!(out)?;
         writeln!(
             out,
             "{:<26} {:<8} {:>10} {:>10}",
-            group.title, "", "left", "right"
+            group.title(),
+            "",
+            "left",
+            "right"
         )?;
-        for row in &group.rows {
-            print_row(row, out)?;
+        for kind in group.kinds() {
+            print_figure(shown.figure(kind), out)?;
         }
     }
     Ok(())
 }
 
-fn print_row(row: &FigureRow, out: &mut impl Write) -> Result<()> {
-    let (left, right) = match &row.values {
-        Values::Sides(sides) => (sides.left.as_str(), sides.right.as_str()),
-        Values::Axle(value) => (value.as_str(), ""),
+fn print_figure(figure: &Figure, out: &mut impl Write) -> Result<()> {
+    let texts = figure.texts();
+    let (left, right) = match &texts {
+        Texts::Sides(sides) => (sides.left.as_str(), sides.right.as_str()),
+        Texts::Axle(value) => (value.as_str(), ""),
     };
-    let [unit, left, right] = [row.unit, left, right].map(format::plain);
-    let line = format!("{:<26} {unit:<8} {left:>10} {right:>10}", row.name);
+    let [unit, left, right] = [figure.unit, left, right].map(format::plain);
+    let name = figure.facts().brief;
+    let line = format!("{name:<26} {unit:<8} {left:>10} {right:>10}");
     writeln!(out, "{}", line.trim_end())?;
-    if let Some(caution) = &row.caution {
+    if let Some(caution) = &figure.caution {
         writeln!(out, "  note: {caution}")?;
     }
     Ok(())

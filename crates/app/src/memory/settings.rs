@@ -8,6 +8,8 @@ use std::path::{Path, PathBuf};
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 
+use crate::state::CurveLayout;
+
 /// Most files remembered.
 pub const MOST_RECENT: usize = 9;
 
@@ -45,10 +47,8 @@ pub struct WindowPlace {
 pub struct Layout {
     /// What the column on the right showed, in the words of its command.
     pub column: Option<String>,
-    /// Titles of the curves that were on; as on the first start if none are given.
-    pub curves: Option<Vec<String>>,
-    /// Whether the curves filled their panels.
-    pub fitted_curves: bool,
+    /// Which curves were shown, and how.
+    pub curves: CurveLayout,
     /// Whether the side view was shown.
     pub side_view: bool,
     /// Width of the panel on the left, points.
@@ -117,6 +117,7 @@ mod tests {
     #![allow(clippy::unwrap_used)]
 
     use super::*;
+    use crate::state::CurveKind;
 
     #[test]
     fn settings_read_as_they_were_written() {
@@ -132,7 +133,8 @@ mod tests {
             theme: Some("Dark".to_owned()),
             ..Settings::default()
         };
-        settings.layout.curves = Some(vec!["Toe \"x\"".to_owned()]);
+        settings.layout.curves.toggle(CurveKind::RollSteer);
+        settings.layout.curves.held_input = Some(7.5);
         settings.used(Path::new("/tmp/a.ron"));
         fs::write(&path, settings.to_text()).unwrap();
         assert_eq!(Settings::read(&path), (settings, None));

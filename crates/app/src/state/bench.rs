@@ -7,7 +7,9 @@ use steerloft_setup::file::FileError;
 use steerloft_setup::setup::Setup;
 use steerloft_solver::frame::Side;
 
-use super::{Change, Cursor, Derived, Document, InputUnit, OpenSetup, Origin, Reference, SetupId};
+use super::{
+    Change, Cursor, Derived, Document, InputUnit, OpenSetup, Origin, Reference, SetupId, Shown,
+};
 
 /// Everything open on the bench. There is always one setup at least.
 #[derive(Debug)]
@@ -96,6 +98,21 @@ impl Bench {
         let moved = self.current_mut().set_cursor(cursor);
         self.refresh_reference();
         moved
+    }
+
+    /// Holds a steering input in the curve over the travel with the wheels turned, in the unit of the car's drive; half of
+    /// what the car steers if none is given.
+    pub fn hold_input(&mut self, input: Option<f64>) {
+        self.current_mut().hold_input(input);
+        if let Some(reference) = &mut self.reference {
+            reference.hold_input(input);
+        }
+    }
+
+    /// The reference as it can be drawn and read off, if there is one.
+    #[must_use]
+    pub fn compared(&self) -> Option<&Shown> {
+        self.reference()?.shown()
     }
 
     /// Makes a change that goes on: the whole run of them up to [`Self::finish`] is one step of the history.

@@ -1,14 +1,17 @@
 //! Everything that is computed from the setup and the cursor, computed once for each of their values.
 
+use steerloft_analysis::Study;
+use steerloft_analysis::curves::{Curve, CurveKind, FixedRanges, Held, Turn};
+use steerloft_analysis::figures::{Figure, FigureKind};
 use steerloft_setup::handles::{Handle, handles};
-use steerloft_setup::layout::{Layout, layout};
+use steerloft_setup::layout::Layout;
 use steerloft_setup::setup::{Rods, Setup};
 use steerloft_solver::assembly::Assembly;
-use steerloft_solver::figures::corner_figures;
+use steerloft_solver::figures::{InnerOuter, corner_figures, inner_outer};
 use steerloft_solver::frame::Sides;
 use steerloft_solver::pose::AxlePose;
 
-use super::{Cursor, Curves, Document, Figures, InputUnit, Scales, Sweeps};
+use super::{Cursor, Document};
 
 /// What follows from the setup and the cursor.
 ///
@@ -17,7 +20,8 @@ use super::{Cursor, Curves, Document, Figures, InputUnit, Scales, Sweeps};
 pub struct Derived {
     revision: u64,
     cursor: Cursor,
-    scales: Scales,
+    ranges: FixedRanges,
+    held_input: Option<f64>,
     shown: Option<Shown>,
     trouble: Option<Trouble>,
 }
@@ -25,18 +29,14 @@ pub struct Derived {
 /// A car that could be assembled, in one pose.
 #[derive(Debug)]
 pub struct Shown {
-    /// The car's points.
-    pub layout: Layout,
-    /// The axle ready to pose.
-    pub assembly: Assembly,
+    /// The setup assembled.
+    pub study: Study,
     /// The pose on screen.
     pub pose: AxlePose,
     /// The pivots that can be dragged.
     pub handles: Vec<Handle>,
-    /// The curves.
-    pub curves: Curves,
-    /// The figures of the pose.
-    pub figures: Figures,
+    /// Every figure of the pose, in the order in which they are listed.
+    pub figures: [Figure; FigureKind::ALL.len()],
 }
 
 /// Why what is on screen is not what the setup and the cursor ask for.
@@ -67,7 +67,8 @@ impl Derived {
         let mut derived = Self {
             revision: document.revision(),
             cursor,
-            scales: Scales::of(&document.setup().car),
+            ranges: FixedRanges::of(&document.setup().car),
+            held_input: None,
             shown: shown_at_base(document.setup()),
             trouble: None,
         };
@@ -89,8 +90,17 @@ impl Derived {
 
     /// The fixed ranges of the curves' axes. They follow from the car as it was opened, which no change of a setup alters.
     #[must_use]
-    pub fn scales(&self) -> &Scales {
-        &self.scales
+    pub fn fixed_ranges(&self) -> &FixedRanges {
+        &self.ranges
+    }
+
+    /// Holds a steering input in the curve over the travel with the wheels turned, in the unit of the car's drive; half of
+    /// what the car steers if none is given. Costs nothing when it is held already.
+    pub(super) fn hold_input(&mut self, input: Option<f64>) {
+        self.held_input = input;
+        if let Some(shown) = &mut self.shown {
+            shown.hold_input(input);
+        }
     }
 
     /// Follows the document and the cursor; costs nothing when neither has changed.
@@ -109,11 +119,12 @@ impl Derived {
         match &mut self.shown {
             Some(shown) if !new_setup => {
                 if sound {
-                    self.trouble = shown.pose_again(setup, cursor).err().map(Trouble::Pose);
+                    self.trouble = shown.pose_again(cursor).err().map(Trouble::Pose);
                 }
             }
             _ => match Shown::new(setup, cursor) {
-                Ok((shown, trouble)) => {
+                Ok((mut shown, trouble)) => {
+                    shown.hold_input(self.held_input);
                     self.shown = Some(shown);
                     self.trouble = trouble.map(Trouble::Pose);
                 }
@@ -133,54 +144,96 @@ impl Shown {
 
     /// Assembles a setup and poses it, at rest if it cannot be posed where the cursor stands.
     fn new(setup: &Setup, cursor: Cursor) -> Result<(Self, Option<String>), String> {
-        let layout = layout(setup);
-        let assembly = layout.assemble().map_err(|error| error.to_string())?;
-        let sweeps = Sweeps::of(&setup.car);
-        let input = sweeps.unit.to_solver(cursor.input);
-        let posed = assembly.pose(input, cursor.solver_travel());
-        let (pose, trouble) = match posed {
+        let mut study = Study::new(setup).map_err(|error| error.to_string())?;
+        let assembly = study.assembly();
+        let input = study.unit().to_solver(cursor.input);
+        let (pose, trouble) = match assembly.pose(input, cursor.solver_travel()) {
             Ok(pose) => (pose, None),
             Err(error) => (*assembly.static_pose(), Some(error.to_string())),
         };
-        let curves = Curves::new(&assembly, &sweeps, pose.travel);
-        let tie_rod = &setup.car.tie_rod;
-        let figures = Figures::new(&assembly, &pose, &curves, tie_rod, sweeps.unit);
+        let held = Held {
+            travel: pose.travel,
+            ..*study.sweeps().held()
+        };
+        study.hold(held);
+        let figures = study.figures(&pose).all();
         let shown = Self {
-            layout,
-            assembly,
+            study,
             pose,
             handles: handles(setup),
-            curves,
             figures,
         };
         Ok((shown, trouble))
     }
 
+    /// The axle ready to pose.
+    #[must_use]
+    pub const fn assembly(&self) -> &Assembly {
+        self.study.assembly()
+    }
+
+    /// The car's points.
+    #[must_use]
+    pub const fn layout(&self) -> &Layout {
+        self.study.layout()
+    }
+
+    /// A curve; those over the steering are taken at the travel of the pose.
+    #[must_use]
+    pub fn curve(&self, kind: CurveKind) -> &Curve {
+        self.study.curve(kind)
+    }
+
+    /// A figure of the pose.
+    #[must_use]
+    pub const fn figure(&self, kind: FigureKind) -> &Figure {
+        &self.figures[kind as usize]
+    }
+
+    /// Inner and outer wheel in the pose; none straight ahead.
+    #[must_use]
+    pub fn turn(&self) -> Option<InnerOuter> {
+        inner_outer(self.assembly(), &self.pose)
+    }
+
+    /// The direction in which the car turns in the pose; left when it goes straight.
+    #[must_use]
+    pub fn present_turn(&self) -> Turn {
+        let turn = self.turn();
+        turn.map_or(Turn::Left, |turn| Turn::with_inner(turn.inner_side))
+    }
+
     /// Toe of each wheel at rest with the steering straight ahead, degrees, toe-in positive.
     #[must_use]
     pub fn static_toe(&self) -> Sides<f64> {
-        let corners = &self.assembly.static_pose().corners;
-        let road = &self.assembly.axle().road;
+        let corners = &self.study.rest().corners;
+        let road = &self.assembly().axle().road;
         Sides::from_fn(|side| corner_figures(corners.get(side), road).toe.to_degrees())
     }
 
     /// Poses the same car anew; on an error it stays where it is.
-    fn pose_again(&mut self, setup: &Setup, cursor: Cursor) -> Result<(), String> {
-        let input = InputUnit::of(&setup.car).to_solver(cursor.input);
-        let pose = self
-            .assembly
-            .pose_near(&self.pose, input, cursor.solver_travel())
-            .map_err(|error| error.to_string())?;
-        let travelled = pose.travel != self.pose.travel;
-        if travelled {
-            let sweeps = Sweeps::of(&setup.car);
-            self.curves
-                .steer_again(&self.assembly, &sweeps, pose.travel);
-        }
-        self.pose = pose;
-        self.figures
-            .pose_again(&self.assembly, &self.pose, &self.curves, travelled);
+    fn pose_again(&mut self, cursor: Cursor) -> Result<(), String> {
+        let input = self.study.unit().to_solver(cursor.input);
+        let travel = cursor.solver_travel();
+        let pose = self.assembly().pose_near(&self.pose, input, travel);
+        self.pose = pose.map_err(|error| error.to_string())?;
+        self.study.hold(Held {
+            travel: self.pose.travel,
+            ..*self.study.sweeps().held()
+        });
+        self.figures = self.study.figures(&self.pose).all();
         Ok(())
+    }
+
+    /// Holds a steering input in the curve over the travel with the wheels turned; half of what the car steers if none is
+    /// given.
+    fn hold_input(&mut self, input: Option<f64>) {
+        let (least, most) = self.study.ranges().input;
+        let half = 0.5 * most;
+        self.study.hold(Held {
+            input: input.unwrap_or(half).max(least).min(most),
+            ..*self.study.sweeps().held()
+        });
     }
 }
 

@@ -105,11 +105,15 @@ impl OpenSetup {
         let has_travel = self
             .derived
             .shown()
-            .is_none_or(|shown| shown.assembly.has_travel());
+            .is_none_or(|shown| shown.assembly().has_travel());
         let cursor = cursor.within(&self.document.setup().car.ranges, has_travel);
         let moved = std::mem::replace(&mut self.cursor, cursor) != cursor;
         self.refresh();
         moved
+    }
+
+    pub(super) fn hold_input(&mut self, input: Option<f64>) {
+        self.derived.hold_input(input);
     }
 
     pub(super) fn preview(&mut self, change: Change) -> bool {

@@ -95,6 +95,10 @@ impl Reference {
         }
     }
 
+    pub(super) fn hold_input(&mut self, input: Option<f64>) {
+        self.derived.hold_input(input);
+    }
+
     /// Poses it where the cursor of the current setup stands.
     pub(super) fn pose(&mut self, cursor: Cursor, unit: InputUnit) {
         let car = &self.document.setup().car;
@@ -103,7 +107,9 @@ impl Reference {
             input: if steered { cursor.input } else { 0.0 },
             ..cursor
         };
-        let has_travel = self.shown().is_none_or(|shown| shown.assembly.has_travel());
+        let has_travel = self
+            .shown()
+            .is_none_or(|shown| shown.assembly().has_travel());
         let cursor = wanted.within(&car.ranges, has_travel);
         self.derived.update(&self.document, cursor);
     }

@@ -1,12 +1,13 @@
 //! The steering input and the wheel travel that pose the car.
 
 use eframe::egui::{Align, Button, Label, Layout, Ui, vec2};
+use steerloft_analysis::curves::Turn;
 use steerloft_setup::car::{Car, Drive};
 
 use super::widgets::{self, NumberField};
 use super::{Intent, Intents};
 use crate::commands::Command;
-use crate::state::{Bench, Cursor, InputUnit, Turn};
+use crate::state::{Bench, Cursor, InputUnit};
 use crate::theme::Metrics;
 
 /// Width of the names at the start of the rows.
@@ -48,7 +49,7 @@ fn dials(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
     let cursor = bench.cursor();
     let ranges = &bench.setup().car.ranges;
     let shown = bench.derived().shown();
-    let positive = shown.and_then(|shown| shown.curves.steer.positive_input());
+    let positive = shown.map(|shown| shown.study.sweeps().positive_input());
     let steering = Dial {
         name: "Steering input",
         note: &steering_note(&bench.setup().car, positive),
@@ -61,7 +62,7 @@ fn dials(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
     if steering.show(ui, &mut input) {
         intents.push(Intent::Cursor(Cursor { input, ..cursor }));
     }
-    let has_travel = shown.is_none_or(|shown| shown.assembly.has_travel());
+    let has_travel = shown.is_none_or(|shown| shown.assembly().has_travel());
     let travelling = Dial {
         name: "Wheel travel",
         note: if has_travel {

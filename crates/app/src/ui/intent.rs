@@ -3,7 +3,7 @@
 use steerloft_setup::adjustment::PointName;
 use steerloft_solver::frame::Side;
 
-use super::{DiskAnswer, LeftAnswer, OverwriteAnswer};
+use super::{CurveChange, DiskAnswer, LeftAnswer, OverwriteAnswer};
 use crate::commands::Command;
 use crate::state::{Change, Cursor, SetupId};
 
@@ -36,6 +36,8 @@ pub enum Intent {
     Overwrite(OverwriteAnswer),
     /// Back or forth in the history, to where so many steps have been made.
     Jump(usize),
+    /// The curves arranged otherwise.
+    Curves(CurveChange),
     /// The message at the top is read.
     DismissMessage,
     /// The answer to the question about unsaved changes.

@@ -24,7 +24,7 @@ pub mod tour;
 pub mod views;
 pub mod widgets;
 
-pub use curves::CurvesShown;
+pub use curves::CurveChange;
 pub use disk::{DiskAnswer, OverwriteAnswer};
 pub use intent::{GuardAnswer, Intent, Intents};
 pub use left::LeftAnswer;
@@ -32,7 +32,7 @@ pub use results::Column;
 
 use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Rect, Ui};
 
-use crate::state::{Bench, Preferences};
+use crate::state::{Bench, CurveLayout, Preferences};
 use crate::theme::{Metrics, Tokens};
 use crate::units::Units;
 
@@ -43,8 +43,8 @@ pub struct ViewState {
     pub views: views::Views,
     /// What the column on the right shows.
     pub column: Column,
-    /// The curves.
-    pub curves: CurvesShown,
+    /// Which curves are shown, and how.
+    pub curves: CurveLayout,
     /// The adjustment used last; of several that move a pivot alike, a drag takes this one.
     pub last_adjustment: Option<usize>,
     /// What is remembered from one start to the next.

@@ -1,11 +1,10 @@
 //! The column on the right: curves, the table of all figures, or what was done.
 
-use eframe::egui::containers::menu::{MenuButton, MenuConfig};
-use eframe::egui::{Align, Button, Layout, PopupCloseBehavior, Ui, WidgetInfo};
+use eframe::egui::{Align, Button, Layout, Ui, WidgetInfo};
 
 use super::{Intent, Intents, ViewState, curves, figure_table, history, widgets};
 use crate::commands::Command;
-use crate::state::{Bench, CurveKind};
+use crate::state::Bench;
 use crate::theme::Metrics;
 
 /// What the column shows.
@@ -37,7 +36,7 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &ViewState, intents: &mut Intents)
         if view.column == Column::Curves {
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                 fit(ui, view, intents);
-                chooser(ui, view, intents);
+                curves::chooser(ui, view, intents);
             });
         }
     });
@@ -60,21 +59,4 @@ fn fit(ui: &mut Ui, view: &ViewState, intents: &mut Intents) {
     if response.clicked() {
         intents.push(Intent::Command(command));
     }
-}
-
-/// The list of curves to choose from; it stays open while several are chosen.
-fn chooser(ui: &mut Ui, view: &ViewState, intents: &mut Intents) {
-    let stay = MenuConfig::new().close_behavior(PopupCloseBehavior::CloseOnClickOutside);
-    let (response, _) = MenuButton::new("Choose\u{2026}").config(stay).ui(ui, |ui| {
-        for kind in CurveKind::ALL {
-            let command = Command::Curve(kind);
-            let mut on = view.curves.has(kind);
-            let tick = ui.checkbox(&mut on, command.text());
-            if tick.on_hover_text(command.tooltip()).changed() {
-                intents.push(Intent::Command(command));
-            }
-        }
-    });
-    response.widget_info(|| WidgetInfo::labeled(eframe::egui::Role::Button, true, "Choose curves"));
-    response.on_hover_text("Choose which curves are shown");
 }

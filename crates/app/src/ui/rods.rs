@@ -45,7 +45,7 @@ fn in_mode(bench: &Bench, mode: RodMode) -> Rods {
     let tie_rod = &bench.setup().car.tie_rod;
     let unknown = f64::midpoint(tie_rod.shortest, tie_rod.longest);
     match bench.derived().shown() {
-        Some(shown) => with_mode(mode, shown.assembly.rod_lengths(), shown.static_toe()),
+        Some(shown) => with_mode(mode, shown.assembly().rod_lengths(), shown.static_toe()),
         None => with_mode(mode, Sides::both(unknown), Sides::both(0.0)),
     }
 }
@@ -118,10 +118,11 @@ fn results(ui: &mut Ui, bench: &Bench) {
             }
             ui.end_row();
             for side in Side::BOTH {
-                let rod = shown.figures.rods.get(side);
+                let rods = shown.study.tie_rods();
+                let rod = rods.get(side);
                 ui.colored_label(tokens.side(side), names::sentence(&side.to_string()));
                 let length = units.length(rod.length, 2);
-                if rod.buildable {
+                if rod.is_buildable() {
                     ui.label(length)
                         .on_hover_text("Ball centre to ball centre: what to dial in");
                 } else {

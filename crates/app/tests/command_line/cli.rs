@@ -5,9 +5,11 @@
 use std::path::Path;
 use std::process::{Command, Output};
 
-use steerloft::state::{Shown, Values, figure_table};
+use steerloft::state::Shown;
+use steerloft_analysis::figures::Texts;
 use steerloft_setup::car::Drive;
 use steerloft_setup::supplied::SUPPLIED;
+use steerloft_sheet::{Outline, Page, Paper, SheetRequest, setup_sheet};
 
 fn steerloft(arguments: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_steerloft"))
@@ -164,21 +166,56 @@ fn report_and_window_show_the_same_numbers() {
         let report = text(&steerloft(&["report", file]).stdout);
         let (_, figures) = report.split_once("wheels at rest").unwrap();
         let shown = Shown::at_rest(&car.setup()).unwrap();
-        for row in figure_table(&shown.figures)
-            .iter()
-            .flat_map(|group| &group.rows)
-        {
-            let value = match &row.values {
-                Values::Sides(sides) => format!("{:>10} {:>10}", sides.left, sides.right),
-                Values::Axle(value) => format!("{value:>10}"),
+        for figure in &shown.figures {
+            let value = match figure.texts() {
+                Texts::Sides(sides) => format!("{:>10} {:>10}", sides.left, sides.right),
+                Texts::Axle(value) => format!("{value:>10}"),
             };
             let value = value.replace(['\u{2212}', '\u{2013}'], "-");
+            let name = figure.facts().brief;
             let line = figures
                 .lines()
-                .find(|line| line.starts_with(&format!("{} ", row.name)));
-            let line = line.unwrap_or_else(|| panic!("{} in\n{figures}", row.name));
+                .find(|line| line.starts_with(&format!("{name} ")));
+            let line = line.unwrap_or_else(|| panic!("{name} in\n{figures}"));
             assert!(line.ends_with(&value), "{}: {line} {value}", car.title);
         }
+    }
+}
+
+/// Everything written on a page.
+fn writing(page: &Page) -> Vec<&str> {
+    let shapes = page.placed.iter().flat_map(|placed| &placed.drawing.shapes);
+    let texts = shapes.filter_map(|shape| match &shape.outline {
+        Outline::Text(text) => Some(text.content.as_str()),
+        _ => None,
+    });
+    texts.collect()
+}
+
+#[test]
+fn sheet_and_window_show_the_same_numbers() {
+    for car in SUPPLIED {
+        let setup = car.setup();
+        let pages = setup_sheet(&SheetRequest {
+            setup: &setup,
+            reference: None,
+            paper: Paper::A4,
+            curves: &[],
+        })
+        .unwrap();
+        let sheet = writing(&pages[0]).join(" ");
+        let shown = Shown::at_rest(&setup).unwrap();
+        let mut found = 0;
+        for figure in &shown.figures {
+            let title = figure.facts().title_with_sign();
+            let words = match figure.texts() {
+                Texts::Sides(sides) => format!("{} {}", sides.left, sides.right),
+                Texts::Axle(value) => value,
+            };
+            let row = format!("{title} {} {words}", figure.unit);
+            found += usize::from(sheet.contains(&row));
+        }
+        assert!(found >= 18, "{}: {found} in {sheet}", car.title);
     }
 }
 

@@ -6,6 +6,7 @@ use crate::common::{click, command_key, set_slider, setup, value, window};
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
+use steerloft::state::CurveKind;
 use steerloft_setup::setup::{Chosen, Rods};
 
 #[test]
@@ -17,8 +18,7 @@ fn a_slider_moves_its_adjustment_and_the_car() {
         .derived()
         .shown()
         .unwrap()
-        .curves
-        .travel
+        .curve(CurveKind::ToeTravel)
         .clone();
     set_slider(&mut app, "Servo station", -3.0);
     assert_eq!(value(&app, "Servo station"), Chosen::Slide(-3.0));
@@ -28,8 +28,7 @@ fn a_slider_moves_its_adjustment_and_the_car() {
         .derived()
         .shown()
         .unwrap()
-        .curves
-        .travel
+        .curve(CurveKind::ToeTravel)
         .clone();
     assert_ne!(toe_before, toe_after, "the curves follow");
 }
@@ -81,7 +80,7 @@ fn a_choice_is_made_by_a_click() {
         .derived()
         .shown()
         .unwrap()
-        .assembly
+        .assembly()
         .rod_lengths();
     app.get_by_label("Ball studs: rear face").click();
     app.run();
@@ -95,7 +94,7 @@ fn a_choice_is_made_by_a_click() {
         .derived()
         .shown()
         .unwrap()
-        .assembly
+        .assembly()
         .rod_lengths();
     assert_ne!(before, after);
 }

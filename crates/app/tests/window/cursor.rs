@@ -18,7 +18,7 @@ fn the_sliders_pose_the_car() {
     let shown = app.state().bench().derived().shown().unwrap();
     assert!((shown.pose.input - 15_f64.to_radians()).abs() < 1e-9);
     assert!((shown.pose.travel.left - 1.0).abs() < 1e-9);
-    assert!(shown.figures.pose.turn.is_some());
+    assert!(shown.turn().is_some());
     assert!(
         !app.state().bench().document().is_changed(),
         "a pose is no change of the setup"
@@ -54,9 +54,7 @@ fn the_cursor_is_dragged_in_the_curve_of_wheel_angles() {
         .derived()
         .shown()
         .unwrap()
-        .figures
-        .pose
-        .turn
+        .turn()
         .expect("it turns");
     let inner = turn.inner.to_degrees();
     assert!((8.0..13.0).contains(&inner), "{inner}");
@@ -92,7 +90,7 @@ fn what_follows_is_not_computed_again_while_nothing_changes() {
     let (mut app, _) = window();
     let curves = |app: &crate::common::App| {
         let shown = app.state().bench().derived().shown().unwrap();
-        shown.curves.steer.samples.as_ptr()
+        shown.study.sweeps().steer().poses.as_ptr()
     };
     let before = curves(&app);
     set_slider(&mut app, "Steering input", 10.0);
@@ -104,5 +102,5 @@ fn what_follows_is_not_computed_again_while_nothing_changes() {
     );
     set_slider(&mut app, "Servo station", 1.0);
     let shown = app.state().bench().derived().shown().unwrap();
-    assert!(!shown.curves.steer.samples.is_empty());
+    assert!(!shown.study.sweeps().steer().poses.is_empty());
 }

@@ -9,8 +9,9 @@ use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use steerloft::commands::Command;
-use steerloft::state::{CurveKind, Document, InputUnit, Shown, Values, figure_table};
+use steerloft::state::{CurveKind, Document, InputUnit, Shown};
 use steerloft::ui::views::handle_name;
+use steerloft_analysis::figures::{FigureKind, Texts, Values};
 use steerloft_setup::car::{Drive, Suspension};
 use steerloft_setup::setup::Setup;
 use steerloft_setup::supplied::{SUPPLIED, Supplied};
@@ -42,18 +43,15 @@ fn car_with_rack() -> &'static Supplied {
 /// Asserts that every figure on screen is a number or a dash, and says how many are numbers.
 fn count_figures(app: &App, title: &str) -> usize {
     let mut numbers = 0;
-    for row in figure_table(&shown(app).figures)
-        .iter()
-        .flat_map(|group| &group.rows)
-    {
-        let texts = match &row.values {
-            Values::Sides(sides) => vec![sides.left.clone(), sides.right.clone()],
-            Values::Axle(value) => vec![value.clone()],
+    for figure in &shown(app).figures {
+        let texts = match figure.texts() {
+            Texts::Sides(sides) => vec![sides.left, sides.right],
+            Texts::Axle(value) => vec![value],
         };
         for text in texts {
             if text != "\u{2013}" {
                 let number: f64 = text.replace('\u{2212}', "-").parse().unwrap();
-                assert!(number.is_finite(), "{title}: {} {text}", row.name);
+                assert!(number.is_finite(), "{title}: {:?} {text}", figure.kind);
                 numbers += 1;
             }
         }
@@ -84,7 +82,7 @@ fn steers_over_its_whole_range() {
 fn travels_over_its_whole_range_if_it_travels() {
     for car in SUPPLIED {
         let mut app = open(car);
-        if !shown(&app).assembly.has_travel() {
+        if !shown(&app).assembly().has_travel() {
             continue;
         }
         let range = setup(&app).car.ranges.travel;
@@ -93,20 +91,10 @@ fn travels_over_its_whole_range_if_it_travels() {
             assert!((shown(&app).pose.travel.left - travel).abs() < 1e-9);
             count_figures(&app, car.title);
         }
-        let curves = &shown(&app).curves;
-        assert!(
-            curves
-                .travel
-                .as_ref()
-                .is_some_and(|travel| travel.ends.is_empty())
-        );
-        let roll = curves.roll.as_ref().expect("it rolls on its tyres");
-        assert!(
-            roll.steer.left.len() > 60,
-            "{}: {}",
-            car.title,
-            roll.steer.left.len()
-        );
+        let shown = shown(&app);
+        assert!(shown.curve(CurveKind::ToeTravel).ends.is_empty());
+        let rolled = shown.study.sweeps().roll().len();
+        assert!(rolled > 60, "{}: {rolled}", car.title);
     }
 }
 
@@ -159,12 +147,13 @@ fn every_curve_can_be_shown_of_every_car() {
         for kind in CurveKind::ALL {
             app.state_mut().view_mut().curves.toggle(kind);
             app.run();
-            let lines = shown(&app).curves.lines(kind);
+            let curve = shown(&app).curve(kind);
             let plots = app
                 .query_by_role_and_label(Role::Image, kind.title())
                 .is_some();
-            assert_eq!(plots, lines.is_some(), "{}: {kind:?}", car.title);
-            for (_, line) in lines.into_iter().flatten() {
+            assert_eq!(plots, !curve.series.is_empty(), "{}: {kind:?}", car.title);
+            for series in curve.of_setup() {
+                let line = &series.points;
                 assert!(line.len() > 50, "{}: {kind:?} {}", car.title, line.len());
                 assert!(line.iter().flatten().all(|value| value.is_finite()));
                 assert!(
@@ -187,12 +176,12 @@ fn a_rack_is_moved_in_millimetres() {
         "mm go to the solver as they are"
     );
     let rack = shown(&app).pose.drive.rod_inner.left;
-    let at_rest = shown(&app).assembly.static_pose().drive.rod_inner.left;
+    let at_rest = shown(&app).assembly().static_pose().drive.rod_inner.left;
     assert!(((rack - at_rest).norm() - 10.0).abs() < 1e-9);
     let field = app.get_by_role_and_label(Role::SpinButton, "Steering input");
     let value = field.value().unwrap_or_default();
     assert!(value.ends_with("mm"), "{value}");
-    let last = shown(&app).curves.steer.samples.last().unwrap().input;
+    let last = shown(&app).study.sweeps().turns().last().unwrap().input;
     let most = setup(&app).car.ranges.input.1;
     assert!(
         (last - most).abs() < 1e-9,
@@ -203,9 +192,12 @@ fn a_rack_is_moved_in_millimetres() {
 #[test]
 fn the_steering_is_dragged_in_a_curve_of_a_rack() {
     let mut app = open(car_with_rack());
-    app.state_mut().view_mut().curves.toggle(CurveKind::Ratio);
+    app.state_mut()
+        .view_mut()
+        .curves
+        .toggle(CurveKind::SteeringRatio);
     app.run();
-    let title = CurveKind::Ratio.title();
+    let title = CurveKind::SteeringRatio.title();
     let plot = app.get_by_role_and_label(Role::Image, title);
     plot.scroll_to_me();
     app.run();
@@ -225,23 +217,15 @@ fn a_kart_has_no_travel_and_says_so() {
     app.get_by_label("No wheel travel: fixed kingpin.");
     let slider = app.get_by_role_and_label(Role::Slider, "Wheel travel");
     assert!(slider.accesskit_node().is_disabled());
-    let figures = &shown(&app).figures;
-    assert!(figures.rest.travel.left.is_none() && figures.rest.roll_centre.is_none());
-    assert!(figures.rest.straight_share.is_some());
-    let texts: Vec<Values> = figure_table(figures)
-        .into_iter()
-        .flat_map(|group| group.rows)
-        .filter(|row| row.name == "Bump steer" || row.name == "Roll centre height")
-        .map(|row| row.values)
-        .collect();
-    let dash = "\u{2013}".to_owned();
-    assert_eq!(texts.len(), 2);
-    for values in texts {
-        match values {
-            Values::Sides(sides) => assert_eq!((&sides.left, &sides.right), (&dash, &dash)),
-            Values::Axle(value) => assert_eq!(value, dash),
+    let shown = shown(&app);
+    for kind in [FigureKind::BumpSteer, FigureKind::RollCentreHeight] {
+        match shown.figure(kind).values {
+            Values::Sides(sides) => assert_eq!((sides.left, sides.right), (None, None)),
+            Values::Axle(value) => assert_eq!(value, None),
         }
     }
+    let centre = shown.figure(FigureKind::StraightAckermann).values;
+    assert!(matches!(centre, Values::Axle(Some(_))), "{centre:?}");
     set_slider(&mut app, "Steering input", 20.0);
     assert_eq!(app.state().bench().derived().trouble(), None);
 }
@@ -311,7 +295,7 @@ fn fitted_views_hold_the_car_at_full_lock() {
             for view in [View::Top, View::Front] {
                 let transform = app.state().view().views.transform(view).unwrap();
                 let shown = shown(&app);
-                let drawing = steerloft_sheet::front_end(&shown.layout, &shown.pose, view);
+                let drawing = steerloft_sheet::front_end(shown.layout(), &shown.pose, view);
                 let bounds = drawing.bounds().unwrap();
                 let middle = app.get_by_label(view.title());
                 let area = middle.rect();

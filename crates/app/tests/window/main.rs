@@ -5,6 +5,7 @@ mod common;
 mod adjustments;
 mod commands;
 mod cursor;
+mod curves;
 mod disk;
 mod entry;
 mod every_car;

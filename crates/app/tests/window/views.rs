@@ -255,7 +255,7 @@ fn turn_centre_lines_are_named_and_fitted_down_to_the_rear_axle() {
         !texts.contains(&"ideal axis of the outer wheel".to_owned()),
         "straight ahead there is no outer wheel"
     );
-    let rear = shown(&app).assembly.axle().rear_axle_behind();
+    let rear = shown(&app).assembly().axle().rear_axle_behind();
     let transform = app.state().view().views.transform(View::Top).unwrap();
     let area = app.get_by_label("Top view").rect();
     assert!(area.contains(transform.to_screen([0.0, -rear])));
@@ -275,7 +275,7 @@ fn turn_centre_lines_are_named_and_fitted_down_to_the_rear_axle() {
 fn the_gap_between_the_cups_is_written_on_each_rod() {
     let (mut app, _) = window();
     let gap = |app: &App| {
-        let rod = shown(app).figures.rods.left;
+        let rod = shown(app).study.tie_rods().left;
         steerloft::format::number(rod.gap, 1)
     };
     let count = |app: &App, text: &str| written(app).iter().filter(|one| *one == text).count();

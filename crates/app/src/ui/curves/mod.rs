@@ -1,19 +1,26 @@
-//! The curves that are switched on, one above the other.
+//! The curves that are shown, each in a panel, in the order and size that the user gave them.
 
+mod arrange;
+mod axis;
 mod panel;
 mod plot;
 mod readout;
 
-use std::collections::BTreeSet;
-
-use eframe::egui::{ScrollArea, Sense, Ui, UiBuilder, Vec2, vec2};
+use eframe::egui::{Rect, ScrollArea, Sense, Ui, UiBuilder, Vec2, pos2, vec2};
+use steerloft_analysis::curves::CurveKind;
 
 use super::{Intents, ViewState};
-use crate::state::{Bench, CurveKind, Shown};
+use crate::state::{Bench, CurveLayout, PanelHeight, Shown};
 use crate::theme::{Metrics, Tokens};
+
+pub use arrange::{CurveChange, chooser};
 
 /// Least height of a panel; where more of them are on than fit at it, the column scrolls. Points.
 const LEAST_HEIGHT: f32 = 236.0;
+
+/// Height of a low panel and of a high one, points.
+const LOW: f32 = 190.0;
+const HIGH: f32 = 420.0;
 
 /// Greatest height of a panel against its width: a single curve does not stand on end.
 const TALLEST: f32 = 1.2;
@@ -21,75 +28,27 @@ const TALLEST: f32 = 1.2;
 /// Height of a panel that has nothing to plot, points.
 const EMPTY_HEIGHT: f32 = 50.0;
 
-/// Which curves are on, and how they fill their panels.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct CurvesShown {
-    kinds: BTreeSet<CurveKind>,
-    /// Whether the curves fill their panels instead of keeping fixed ranges.
-    pub fitted: bool,
-}
-
-impl Default for CurvesShown {
-    fn default() -> Self {
-        Self {
-            kinds: [CurveKind::ToeTravel, CurveKind::OuterInner].into(),
-            fitted: false,
-        }
-    }
-}
-
-impl CurvesShown {
-    /// These curves, in panels of fixed ranges.
-    #[must_use]
-    pub fn of(kinds: impl Iterator<Item = CurveKind>) -> Self {
-        Self {
-            kinds: kinds.collect(),
-            fitted: false,
-        }
-    }
-
-    /// Titles of the curves that are on.
-    #[must_use]
-    pub fn titles(&self) -> Vec<String> {
-        self.kinds
-            .iter()
-            .map(|kind| kind.title().to_owned())
-            .collect()
-    }
-
-    /// Whether a curve is on.
-    #[must_use]
-    pub fn has(&self, kind: CurveKind) -> bool {
-        self.kinds.contains(&kind)
-    }
-
-    /// Switches a curve on or off.
-    pub fn toggle(&mut self, kind: CurveKind) {
-        if !self.kinds.remove(&kind) {
-            self.kinds.insert(kind);
-        }
-    }
-}
-
-/// Draws the panels that are on.
+/// Draws the panels.
 pub fn show(ui: &mut Ui, bench: &Bench, view: &ViewState, intents: &mut Intents) {
     let tokens = Tokens::of(ui.ctx());
     let Some(shown) = bench.derived().shown() else {
         ui.colored_label(tokens.text_weak, "No curves: the car cannot be assembled.");
         return;
     };
-    if view.curves.kinds.is_empty() {
+    let kinds = view.curves.kinds();
+    if kinds.is_empty() {
         ui.colored_label(tokens.text_weak, "No curves are chosen.");
         return;
     }
-    let heights = heights(ui.available_size(), view, shown);
+    let room = ui.available_size();
     ScrollArea::vertical()
         .auto_shrink([false, false])
         .show(ui, |ui| {
-            ui.spacing_mut().item_spacing.y = Metrics::GAP;
             let width = ui.available_width();
-            for (kind, height) in view.curves.kinds.iter().zip(heights) {
-                let (rect, _) = ui.allocate_exact_size(vec2(width, height), Sense::hover());
+            let panels = Panels::new(&view.curves, shown, vec2(width, room.y));
+            let (area, _) = ui.allocate_exact_size(vec2(width, panels.height()), Sense::hover());
+            for (kind, place) in kinds.iter().zip(panels.places()) {
+                let rect = place.translate(area.min.to_vec2());
                 // What is scrolled out of sight costs nothing.
                 if ui.is_rect_visible(rect) {
                     let builder = UiBuilder::new().id_salt(kind.title()).max_rect(rect);
@@ -102,27 +61,84 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &ViewState, intents: &mut Intents)
         });
 }
 
-/// Heights of the panels: alike for all that plot something, so that they fill the column or keep their least height.
-fn heights(room: Vec2, view: &ViewState, shown: &Shown) -> Vec<f32> {
-    let kinds = &view.curves.kinds;
-    let plotted: Vec<bool> = kinds
-        .iter()
-        .map(|kind| shown.curves.lines(*kind).is_some())
-        .collect();
-    let count = |plots: bool| plotted.iter().filter(|one| **one == plots).count();
-    #[allow(clippy::cast_precision_loss, reason = "a handful of panels")]
+/// Where the panels stand, row by row; those of a row are of one height.
+struct Panels {
+    columns: usize,
+    width: f32,
+    rows: Vec<f32>,
+    count: usize,
+}
+
+impl Panels {
+    fn new(layout: &CurveLayout, shown: &Shown, room: Vec2) -> Self {
+        let kinds = layout.kinds();
+        let columns = if layout.two_columns { 2 } else { 1 };
+        #[allow(clippy::cast_precision_loss, reason = "one or two columns")]
+        let width = (room.x + Metrics::GAP) / columns as f32 - Metrics::GAP;
+        let plots: Vec<bool> = kinds
+            .chunks(columns)
+            .map(|row| row.iter().any(|kind| has_lines(shown, *kind)))
+            .collect();
+        let full = height_of_rows(layout.height, &plots, vec2(width, room.y));
+        let height = |plots: &bool| if *plots { full } else { EMPTY_HEIGHT };
+        Self {
+            columns,
+            width,
+            rows: plots.iter().map(height).collect(),
+            count: kinds.len(),
+        }
+    }
+
+    fn height(&self) -> f32 {
+        let gaps = self.rows.len().saturating_sub(1);
+        #[allow(clippy::cast_precision_loss, reason = "a handful of rows")]
+        let gaps = gaps as f32 * Metrics::GAP;
+        self.rows.iter().sum::<f32>() + gaps
+    }
+
+    /// The rectangles of the panels, from the upper left corner of all.
+    fn places(&self) -> impl Iterator<Item = Rect> {
+        let mut top = 0.0;
+        let tops = self.rows.iter().map(move |height| {
+            let row = (top, *height);
+            top += height + Metrics::GAP;
+            row
+        });
+        let (columns, width) = (self.columns, self.width);
+        let all = tops.flat_map(move |(top, height)| {
+            (0..columns).map(move |column| {
+                #[allow(clippy::cast_precision_loss, reason = "one or two columns")]
+                let left = column as f32 * (width + Metrics::GAP);
+                Rect::from_min_size(pos2(left, top), vec2(width, height))
+            })
+        });
+        all.take(self.count)
+    }
+}
+
+/// Height of the rows that plot something: alike, so that they fill the room or keep their least height.
+fn height_of_rows(height: PanelHeight, plots: &[bool], room: Vec2) -> f32 {
+    let count = |wanted: bool| plots.iter().filter(|plots| **plots == wanted).count();
+    #[allow(clippy::cast_precision_loss, reason = "a handful of rows")]
     let (full, empty, all) = (
         count(true).max(1) as f32,
         count(false) as f32,
-        kinds.len() as f32,
+        plots.len() as f32,
     );
-    let free = room.y - Metrics::GAP * (all - 1.0) - EMPTY_HEIGHT * empty;
-    let height = (free.max(0.0) / full).floor().min(room.x * TALLEST);
-    let height = height.max(LEAST_HEIGHT);
-    plotted
-        .into_iter()
-        .map(|plots| if plots { height } else { EMPTY_HEIGHT })
-        .collect()
+    match height {
+        PanelHeight::Low => LOW,
+        PanelHeight::High => HIGH,
+        PanelHeight::Shared => {
+            let free = room.y - Metrics::GAP * (all - 1.0) - EMPTY_HEIGHT * empty;
+            let shared = (free.max(0.0) / full).floor().min(room.x * TALLEST);
+            shared.max(LEAST_HEIGHT)
+        }
+    }
+}
+
+/// Whether a car has a curve; what a suspension without travel has not need not be computed to know it.
+fn has_lines(shown: &Shown, kind: CurveKind) -> bool {
+    !kind.needs_travel() || shown.assembly().has_travel()
 }
 
 fn show_panel(
@@ -133,18 +149,24 @@ fn show_panel(
     intents: &mut Intents,
     kind: CurveKind,
 ) {
-    let lines = shown.curves.lines(kind);
-    let Some(lines) = lines else {
-        panel::heading(ui, kind.title(), kind.meaning(), "", &[]);
+    let curve = shown.curve(kind);
+    if curve.series.is_empty() {
+        let heading = panel::Heading {
+            kind,
+            note: "",
+            warning: "",
+            keys: &[],
+        };
+        heading.show(ui, view, intents);
         ui.weak(without_lines(shown));
         return;
-    };
-    plot::show(ui, bench, shown, view, intents, (kind, &lines));
+    }
+    plot::show(ui, bench, shown, view, intents, curve);
 }
 
 /// Why there is nothing to plot.
 fn without_lines(shown: &Shown) -> &'static str {
-    if shown.assembly.has_travel() {
+    if shown.assembly().has_travel() {
         "No pose with both tyres on the road."
     } else {
         "No wheel travel: fixed kingpin."

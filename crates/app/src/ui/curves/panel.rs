@@ -8,9 +8,13 @@ use egui_plot::{
     PlotUi, Points, VLine,
 };
 
+use steerloft_analysis::curves::CurveKind;
+use steerloft_analysis::{Range, round_step};
+
+use super::arrange::panel_menu;
 use crate::format;
-use crate::state::round_step;
 use crate::theme::Tokens;
+use crate::ui::{Intents, ViewState};
 
 /// Length of a line's sample in the heading, points.
 const SAMPLE: f32 = 18.0;
@@ -47,12 +51,21 @@ impl LineInk {
         }
     }
 
-    /// A line to compare with.
-    pub(super) fn reference(color: Color32, style: LineStyle) -> Self {
+    /// A line to compare with that belongs to no setup.
+    pub(super) fn guide(color: Color32, style: LineStyle) -> Self {
         Self {
             color,
             width: 1.2,
             style,
+        }
+    }
+
+    /// The same line of the reference: thin, faded, in short dashes.
+    pub(super) fn ghost(self) -> Self {
+        Self {
+            color: self.color.gamma_multiply(0.75),
+            width: 1.4,
+            style: LineStyle::Dashed { length: 3.0 },
         }
     }
 
@@ -65,30 +78,45 @@ impl LineInk {
     }
 }
 
-/// A title that says on hover what the curve means, a note, and what each line is.
-pub(super) fn heading(
-    ui: &mut Ui,
-    title: &str,
-    meaning: &str,
-    note: &str,
-    keys: &[(&str, LineInk)],
-) {
-    ui.horizontal(|ui| {
-        ui.label(RichText::new(title).strong())
-            .on_hover_text(meaning);
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            ui.weak(RichText::new(note).small());
+/// What stands over a plot.
+pub(super) struct Heading<'a> {
+    /// The curve.
+    pub(super) kind: CurveKind,
+    /// In which state of the car it is taken.
+    pub(super) note: &'a str,
+    /// Where and why it ends early; empty if it does not.
+    pub(super) warning: &'a str,
+    /// What each line is.
+    pub(super) keys: &'a [(&'a str, LineInk)],
+}
+
+impl Heading<'_> {
+    /// Draws a title that says on hover what the curve means, the note, and the keys to the lines.
+    pub(super) fn show(&self, ui: &mut Ui, view: &ViewState, intents: &mut Intents) {
+        let tokens = Tokens::of(ui.ctx());
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(self.kind.title()).strong())
+                .on_hover_text(self.kind.meaning());
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                panel_menu(ui, self.kind, view, intents);
+                ui.weak(RichText::new(self.note).small());
+                if !self.warning.is_empty() {
+                    let text = RichText::new("ends early").small();
+                    ui.colored_label(tokens.warning, text)
+                        .on_hover_text(self.warning);
+                }
+            });
         });
-    });
-    if keys.is_empty() {
-        return;
-    }
-    ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing = vec2(2.0, 2.0);
-        for (name, ink) in keys {
-            key(ui, name, ink);
+        if self.keys.is_empty() {
+            return;
         }
-    });
+        ui.horizontal_wrapped(|ui| {
+            ui.spacing_mut().item_spacing = vec2(2.0, 2.0);
+            for (name, ink) in self.keys {
+                key(ui, name, ink);
+            }
+        });
+    }
 }
 
 /// A sample of a line with its name, kept together where the row wraps.
@@ -121,9 +149,6 @@ fn key(ui: &mut Ui, name: &str, ink: &LineInk) {
     let place = pos2(ends[1].x + 5.0, rect.center().y - text.size().y / 2.0);
     painter.galley(place, text, ui.visuals().text_color());
 }
-
-/// Least and greatest value of an axis.
-pub(super) type Range = (f64, f64);
 
 /// The frame of a panel.
 pub(super) struct Axes<'a> {
@@ -196,8 +221,8 @@ pub(super) fn show<'a>(
             | HoverPosition::Elsewhere { position } => readout(position.x),
         });
     let bounds = PlotBounds::from_min_max(
-        [axes.x_range.0, axes.y_range.0],
-        [axes.x_range.1, axes.y_range.1],
+        [axes.x_range.from, axes.y_range.from],
+        [axes.x_range.to, axes.y_range.to],
     );
     let cursor_ink = tokens.accent;
     let ground = tokens.canvas;
@@ -222,7 +247,7 @@ pub(super) fn show<'a>(
         let place = shown
             .transform
             .value_from_position(pos2(pointer.x, pointer.y));
-        place.x.clamp(axes.x_range.0, axes.x_range.1)
+        place.x.max(axes.x_range.from).min(axes.x_range.to)
     })
 }
 
@@ -274,26 +299,7 @@ fn marks_between(input: &GridInput, spacings: f64, factor: f64) -> Vec<GridMark>
         .collect()
 }
 
-/// The range that holds all values with a margin; the fixed one if there are none.
-pub(super) fn fitted(values: impl Iterator<Item = f64>, fixed: Range) -> Range {
-    let (low, high) = values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
-        (low.min(value), high.max(value))
-    });
-    if low > high {
-        return fixed;
-    }
-    let margin = ((high - low) * 0.08).max(0.02);
-    (low - margin, high + margin)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_fitted_range_holds_all_values() {
-        let (low, high) = fitted([0.2, -0.1, 0.05].into_iter(), (-1.0, 1.0));
-        assert!(low < -0.1 && high > 0.2);
-        assert_eq!(fitted(std::iter::empty(), (-1.0, 1.0)), (-1.0, 1.0));
-    }
+/// A range of values with a margin, so that the outermost do not lie on the frame.
+pub(super) fn with_margin(range: Range) -> Range {
+    range.widened((range.length() * 0.08).max(0.02))
 }

@@ -2,19 +2,16 @@
 
 use eframe::egui::Ui;
 use egui_plot::LineStyle;
-use steerloft_solver::frame::Side;
+use steerloft_analysis::Range;
+use steerloft_analysis::curves::{Along, Curve, CurveKind, End, Trace, Turn, value_at};
 
-use super::panel::{self, Axes, LineInk};
-use super::readout::{precision, readout};
-use crate::state::{
-    Bench, Cursor, CurveKind, InputUnit, Line, Shown, Strand, Sweep, Turn, value_at,
-};
+use super::axis::ShownAxis;
+use super::panel::{self, Axes, Heading, LineInk};
+use super::readout::readout;
+use crate::state::{Bench, Cursor, Shown};
 use crate::theme::Tokens;
 use crate::ui::{Intent, Intents, ViewState, units_of};
 use crate::units::Units;
-
-/// Ends of the line of parallel steering, degrees.
-const PARALLEL_TO: f64 = 75.0;
 
 /// Draws the panel.
 pub(super) fn show(
@@ -23,51 +20,45 @@ pub(super) fn show(
     shown: &Shown,
     view: &ViewState,
     intents: &mut Intents,
-    (kind, lines): (CurveKind, &[(Strand, &Line)]),
+    curve: &Curve,
 ) {
     let tokens = Tokens::of(ui.ctx());
-    let scales = bench.derived().scales();
-    let mut x_range = scales.horizontal(kind);
-    let references = references(shown, kind, x_range, tokens);
-    let strands = lines
+    let kind = curve.kind;
+    let reference = reference(bench, curve);
+    let [x_range, y_range] = ranges(bench, view, curve, reference);
+    let lines = lines(curve, reference, x_range, tokens);
+    let keys: Vec<(&str, LineInk)> = lines
         .iter()
-        .filter(|(strand, _)| *strand != Strand::Axle)
-        .map(|(strand, _)| (name(*strand), ink(*strand, tokens)));
-    let keys: Vec<(&str, LineInk)> = strands
-        .chain(references.iter().map(|line| (line.name, line.ink)))
+        .filter(|line| line.has_key)
+        .map(|line| (line.name.as_str(), line.ink))
         .collect();
     let units = units_of(ui.ctx());
-    let note = note(shown, kind, units);
-    panel::heading(ui, kind.title(), kind.meaning(), &note, &keys);
-
-    let mut y_range = scales.vertical(kind);
-    if view.curves.fitted {
-        y_range = fitted(lines, kind, y_range);
-        if kind.sweep() == Sweep::InnerAngle {
-            x_range = y_range;
-        }
+    let heading = Heading {
+        kind,
+        note: &note(shown, kind, units),
+        warning: &warning(curve),
+        keys: &keys,
+    };
+    heading.show(ui, view, intents);
+    if kind.along() == Along::SteeredTravel {
+        super::arrange::held_input(ui, bench, intents);
     }
-    let unit = InputUnit::of(&bench.setup().car);
+    let [x, y] = [&curve.x, &curve.y].map(|axis| ShownAxis::new(axis, units));
     let axes = Axes {
         name: kind.title(),
-        x: &horizontal_label(shown, kind, unit, units),
-        y: &vertical_label(kind, unit, units),
+        x: &x.label(),
+        y: &y.label(),
         x_range,
         y_range,
-        x_factor: units.unit(horizontal_unit(kind, unit), 0).factor,
-        y_factor: units.unit(precision(kind, unit).0, 0).factor,
+        x_factor: x.factor,
+        y_factor: y.factor,
     };
-    let drawn = references
-        .iter()
-        .map(|line| line.ink.line(line.name, line.points.clone()))
-        .chain(
-            lines
-                .iter()
-                .map(|(strand, line)| ink(*strand, tokens).line(name(*strand), (*line).clone())),
-        )
+    let drawn = lines
+        .into_iter()
+        .map(|line| line.ink.line(&line.name, line.points))
         .collect();
-    let cursor = cursor(bench, shown, kind, lines, tokens);
-    let readout = readout(shown, kind, unit, units, lines);
+    let cursor = cursor(shown, curve, tokens);
+    let readout = readout(curve, reference, [x, y]);
     if let Some(place) = panel::show(ui, &axes, drawn, cursor, readout)
         && let Some(cursor) = cursor_at(bench, shown, kind, place)
     {
@@ -75,172 +66,123 @@ pub(super) fn show(
     }
 }
 
-/// A line to compare with.
-struct Reference {
-    name: &'static str,
+/// The same curve of the reference, where its axes are the same.
+fn reference<'a>(bench: &'a Bench, curve: &Curve) -> Option<&'a Curve> {
+    let other = bench.compared()?.curve(curve.kind);
+    (other.x.unit == curve.x.unit && other.y.unit == curve.y.unit).then_some(other)
+}
+
+/// A line as it is drawn.
+struct Drawn {
+    name: String,
     ink: LineInk,
-    points: Line,
+    points: Vec<[f64; 2]>,
+    has_key: bool,
 }
 
-/// The lines to compare with, over the whole width of the panel.
-fn references(
-    shown: &Shown,
-    kind: CurveKind,
-    width: (f64, f64),
-    tokens: &Tokens,
-) -> Vec<Reference> {
-    let dotted = LineInk::reference(tokens.reference, LineStyle::Dotted { spacing: 5.0 });
-    let dashed = LineInk::reference(tokens.reference, LineStyle::Dashed { length: 4.0 });
-    let level = |name, ink, value| Reference {
-        name,
-        ink,
-        points: vec![[width.0, value], [width.1, value]],
+/// All lines, those to compare with first, so that the setup's own lie over them.
+fn lines(curve: &Curve, reference: Option<&Curve>, width: Range, tokens: &Tokens) -> Vec<Drawn> {
+    let guides = curve.guides.iter().map(|guide| Drawn {
+        name: guide.name.to_owned(),
+        ink: ink(curve, guide.trace, tokens),
+        points: vec![[width.from, guide.at], [width.to, guide.at]],
+        has_key: true,
+    });
+    let compared = reference
+        .into_iter()
+        .flat_map(Curve::of_setup)
+        .map(|series| Drawn {
+            name: format!("ref. {}", series.name),
+            ink: ink(curve, series.trace, tokens).ghost(),
+            points: series.points.clone(),
+            has_key: true,
+        });
+    let own = curve.series.iter().map(|series| Drawn {
+        name: series.name.clone(),
+        ink: ink(curve, series.trace, tokens),
+        points: series.points.clone(),
+        has_key: series.trace != Trace::Axle || reference.is_some(),
+    });
+    guides.chain(compared).chain(own).collect()
+}
+
+/// How a line of the setup, or one to compare with, looks.
+fn ink(curve: &Curve, trace: Trace, tokens: &Tokens) -> LineInk {
+    let of_turns = curve.kind.along() == Along::InnerAngle;
+    match trace {
+        Trace::Left if of_turns => LineInk::full(tokens.turn_left),
+        Trace::Right if of_turns => LineInk::dashed(tokens.turn_right),
+        Trace::Left => LineInk::full(tokens.left),
+        Trace::Right => LineInk::dashed(tokens.right),
+        Trace::Axle => LineInk::full(tokens.part_line),
+        Trace::Ideal => LineInk::guide(tokens.reference, LineStyle::Dotted { spacing: 5.0 }),
+        Trace::Parallel => LineInk::guide(tokens.reference, LineStyle::Dashed { length: 4.0 }),
+    }
+}
+
+/// The axes' ranges: fixed ones that go with the car, or such that the lines fill the panel.
+fn ranges(bench: &Bench, view: &ViewState, curve: &Curve, reference: Option<&Curve>) -> [Range; 2] {
+    let fixed = bench.derived().fixed_ranges();
+    let [x, y] = [fixed.horizontal(curve.kind), fixed.vertical(curve.kind)];
+    if !view.curves.fitted {
+        return [x, y];
+    }
+    let extent = |axis: usize| {
+        let curves = std::iter::once(curve).chain(reference);
+        let ends = curves.filter_map(|curve| curve.extent(axis));
+        Range::of(ends.flat_map(|range| [range.from, range.to]))
     };
-    match kind {
-        CurveKind::OuterInner => vec![
-            Reference {
-                name: "ideal",
-                ink: dotted,
-                points: shown.curves.steer.ideal.clone(),
-            },
-            Reference {
-                name: "parallel",
-                ink: dashed,
-                points: vec![[0.0, 0.0], [PARALLEL_TO, PARALLEL_TO]],
-            },
-        ],
-        CurveKind::Ackermann => vec![
-            level("ideal", dotted, 100.0),
-            level("parallel", dashed, 0.0),
-        ],
-        CurveKind::Transmission => vec![level("best", dotted, 90.0)],
-        _ => Vec::new(),
-    }
-}
-
-/// What a line is called.
-pub(super) fn name(strand: Strand) -> &'static str {
-    match strand {
-        Strand::Side(Side::Left) => "left",
-        Strand::Side(Side::Right) => "right",
-        Strand::Turn(Turn::Left) => "left turn",
-        Strand::Turn(Turn::Right) => "right turn",
-        Strand::Axle => "both wheels",
-    }
-}
-
-fn ink(strand: Strand, tokens: &Tokens) -> LineInk {
-    match strand {
-        Strand::Side(Side::Left) => LineInk::full(tokens.left),
-        Strand::Side(Side::Right) => LineInk::dashed(tokens.right),
-        Strand::Turn(Turn::Left) => LineInk::full(tokens.turn_left),
-        Strand::Turn(Turn::Right) => LineInk::dashed(tokens.turn_right),
-        Strand::Axle => LineInk::full(tokens.part_line),
+    let filled = |axis: usize, fixed| extent(axis).map_or(fixed, panel::with_margin);
+    match curve.kind.along() {
+        Along::InnerAngle => [filled(0, x), filled(1, y)],
+        _ => [x, filled(1, y)],
     }
 }
 
 /// In which state of the car the curve is taken.
 fn note(shown: &Shown, kind: CurveKind, units: Units) -> String {
     let travel = shown.pose.travel.left;
-    match kind.sweep() {
-        Sweep::Travel => "straight ahead".to_owned(),
-        Sweep::Roll => "tyres on the road".to_owned(),
-        Sweep::Steer | Sweep::InnerAngle if travel == 0.0 => "at rest".to_owned(),
-        Sweep::Steer | Sweep::InnerAngle => {
+    match kind.along() {
+        Along::Travel => "straight ahead".to_owned(),
+        Along::SteeredTravel => {
+            let input = shown.study.sweeps().held().input;
+            let input = units.amount(input, shown.study.unit().sign(), 1);
+            format!("at {input} of input")
+        }
+        Along::Roll => "tyres on the road".to_owned(),
+        Along::Steer | Along::InnerAngle if travel == 0.0 => "at rest".to_owned(),
+        Along::Steer | Along::InnerAngle => {
             format!("at {} travel", units.signed_length(travel, 1))
         }
     }
 }
 
-/// Unit in which places along the horizontal axis are held.
-fn horizontal_unit(kind: CurveKind, unit: InputUnit) -> &'static str {
-    match kind.sweep() {
-        Sweep::Travel => "mm",
-        Sweep::Steer => unit.sign(),
-        Sweep::InnerAngle | Sweep::Roll => "\u{b0}",
-    }
-}
-
-/// The unit of the steering input in words.
-fn input_word(unit: InputUnit, units: Units) -> &'static str {
-    match unit.word() {
-        "mm" => units.sign(),
-        word => word,
-    }
-}
-
-fn horizontal_label(shown: &Shown, kind: CurveKind, unit: InputUnit, units: Units) -> String {
-    match kind.sweep() {
-        Sweep::Travel => format!("wheel travel, {} (bump +)", units.sign()),
-        Sweep::InnerAngle => "inner wheel, deg from straight ahead".to_owned(),
-        Sweep::Roll => "roll from rest, deg (right side down +)".to_owned(),
-        Sweep::Steer => {
-            let unit = input_word(unit, units);
-            let positive = match shown.curves.steer.positive_input() {
-                Some(Turn::Left) => " (left turn +)",
-                Some(Turn::Right) => " (right turn +)",
-                None => "",
-            };
-            format!("steering input, {unit}{positive}")
-        }
-    }
-}
-
-fn vertical_label(kind: CurveKind, unit: InputUnit, units: Units) -> String {
-    let label = match kind {
-        CurveKind::ToeTravel => "toe, deg (toe-in +)",
-        CurveKind::OuterInner => "outer wheel, deg",
-        CurveKind::Ackermann => "Ackermann share, %",
-        CurveKind::CamberTravel | CurveKind::CamberSteer | CurveKind::CamberRoll => {
-            "camber, deg (top out +)"
-        }
-        CurveKind::CasterTravel => "caster, deg (top back +)",
-        CurveKind::RollSteer => "steer, deg (to the left +)",
-        CurveKind::Ratio => {
-            return format!("input for a wheel's degree, {}", input_word(unit, units));
-        }
-        CurveKind::Transmission => "rod to arm, deg",
-    };
-    label.to_owned()
-}
-
-fn fitted(lines: &[(Strand, &Line)], kind: CurveKind, fixed: panel::Range) -> panel::Range {
-    let points = || lines.iter().flat_map(|(_, line)| line.iter());
-    if kind.sweep() == Sweep::InnerAngle {
-        panel::fitted(points().flatten().copied(), fixed)
-    } else {
-        panel::fitted(points().map(|point| point[1]), fixed)
-    }
-}
-
-/// The direction in which the car on screen turns; left when it goes straight.
-fn present_turn(shown: &Shown) -> Turn {
-    let turn = shown.figures.pose.turn;
-    turn.map_or(Turn::Left, |turn| Turn::with_inner(turn.inner_side))
+/// Where and why the curve ends before the car's range does.
+fn warning(curve: &Curve) -> String {
+    let ends: Vec<String> = curve.ends.iter().map(End::sentence).collect();
+    ends.join("\n")
 }
 
 /// Where the car on screen stands in the panel.
-fn cursor(
-    bench: &Bench,
-    shown: &Shown,
-    kind: CurveKind,
-    lines: &[(Strand, &Line)],
-    tokens: &Tokens,
-) -> Option<panel::Cursor> {
-    let at = match kind.sweep() {
-        Sweep::Travel => shown.pose.travel.left,
-        Sweep::Steer => InputUnit::of(&bench.setup().car).from_solver(shown.pose.input),
-        Sweep::InnerAngle => {
-            let turn = shown.figures.pose.turn;
-            turn.map_or(0.0, |turn| turn.inner.to_degrees())
-        }
-        Sweep::Roll => return None,
+fn cursor(shown: &Shown, curve: &Curve, tokens: &Tokens) -> Option<panel::Cursor> {
+    let along = curve.kind.along();
+    let at = match along {
+        Along::Travel | Along::SteeredTravel => shown.pose.travel.left,
+        Along::Steer => shown.study.unit().from_solver(shown.pose.input),
+        Along::InnerAngle => shown.turn().map_or(0.0, |turn| turn.inner.to_degrees()),
+        Along::Roll => return None,
     };
-    let present = Strand::Turn(present_turn(shown));
-    let marks = lines
-        .iter()
-        .filter(|(strand, _)| kind.sweep() != Sweep::InnerAngle || *strand == present)
-        .filter_map(|(strand, line)| Some((at, value_at(line, at)?, ink(*strand, tokens).color)))
+    let turning = match shown.present_turn() {
+        Turn::Left => Trace::Left,
+        Turn::Right => Trace::Right,
+    };
+    let marks = curve
+        .of_setup()
+        .filter(|series| along != Along::InnerAngle || series.trace == turning)
+        .filter_map(|series| {
+            let color = ink(curve, series.trace, tokens).color;
+            Some((at, value_at(&series.points, at)?, color))
+        })
         .collect();
     Some(panel::Cursor { at, marks })
 }
@@ -248,19 +190,25 @@ fn cursor(
 /// The cursor of the bench when the user points at a place of the panel.
 fn cursor_at(bench: &Bench, shown: &Shown, kind: CurveKind, place: f64) -> Option<Cursor> {
     let cursor = bench.cursor();
-    match kind.sweep() {
-        Sweep::Travel => Some(Cursor {
+    match kind.along() {
+        Along::Travel => Some(Cursor {
             travel: place,
             ..cursor
         }),
-        Sweep::Steer => Some(Cursor {
+        // The curve belongs to the input that is held for it.
+        Along::SteeredTravel => Some(Cursor {
+            travel: place,
+            input: shown.study.sweeps().held().input,
+        }),
+        Along::Steer => Some(Cursor {
             input: place,
             ..cursor
         }),
-        Sweep::InnerAngle => {
-            let input = shown.curves.steer.input_at(present_turn(shown), place)?;
+        Along::InnerAngle => {
+            let turn = shown.present_turn();
+            let input = shown.study.sweeps().input_at(turn, place)?;
             Some(Cursor { input, ..cursor })
         }
-        Sweep::Roll => None,
+        Along::Roll => None,
     }
 }

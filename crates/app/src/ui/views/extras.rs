@@ -39,12 +39,12 @@ pub(super) fn envelope(painter: &Painter, bench: &Bench, shown: &Shown, seen: &S
 /// The pose at an end of the travel, or as near to it as the linkage goes with the steering as it stands; none for a
 /// suspension without travel.
 fn nearest_to_end(shown: &Shown, end: f64) -> Option<AxlePose> {
-    if !shown.assembly.has_travel() {
+    if !shown.assembly().has_travel() {
         return None;
     }
     let at = |share: f64| {
         let travel = Sides::both(end * share);
-        shown.assembly.pose(shown.pose.input, travel).ok()
+        shown.assembly().pose(shown.pose.input, travel).ok()
     };
     let shares = [1.0, 0.875, 0.75, 0.625, 0.5, 0.375, 0.25];
     shares.into_iter().find_map(at)
@@ -54,7 +54,7 @@ fn nearest_to_end(shown: &Shown, end: f64) -> Option<AxlePose> {
 pub(super) fn reference(painter: &Painter, bench: &Bench, seen: &Seen) {
     if let Some(other) = bench.reference().and_then(Reference::shown) {
         let tokens = Tokens::of(painter.ctx());
-        let drawing = front_end(&other.layout, &other.pose, seen.view);
+        let drawing = front_end(other.layout(), &other.pose, seen.view);
         paint_reference(painter, &drawing, &seen.transform, tokens);
     }
 }
@@ -62,7 +62,7 @@ pub(super) fn reference(painter: &Painter, bench: &Bench, seen: &Seen) {
 /// Draws the construction of the turn.
 pub(super) fn turn(painter: &Painter, shown: &Shown, seen: &Seen) {
     let tokens = Tokens::of(painter.ctx());
-    let drawing = turn_lines(&shown.assembly, &shown.pose, seen.view);
+    let drawing = turn_lines(shown.assembly(), &shown.pose, seen.view);
     paint(painter, &drawing, &seen.transform, tokens, false);
 }
 
@@ -75,7 +75,7 @@ pub(super) fn turn_key(ui: &Ui, shown: &Shown, corner: Pos2) {
         (Role::RearAxle, "rear axle"),
     ];
     let tokens = Tokens::of(ui.ctx());
-    let drawing = turn_lines(&shown.assembly, &shown.pose, View::Top);
+    let drawing = turn_lines(shown.assembly(), &shown.pose, View::Top);
     let drawn = |role: Role| drawing.shapes.iter().find(|shape| shape.role == role);
     let drawn: Vec<(&Shape, &str)> = entries
         .into_iter()
@@ -114,15 +114,16 @@ pub(super) fn rod_gaps(ui: &Ui, painter: &Painter, shown: &Shown, seen: &Seen) {
 fn rod_gap(ui: &Ui, painter: &Painter, shown: &Shown, seen: &Seen, side: Side) {
     let tokens = Tokens::of(ui.ctx());
     let corner = shown.pose.corners.get(side);
-    let rod = shown.figures.rods.get(side);
+    let rods = shown.study.tie_rods();
+    let rod = rods.get(side);
     let along = corner.steering_arm - corner.rod_inner;
-    let cup = along * (shown.layout.cup_length / along.norm());
+    let cup = along * (shown.layout().cup_length / along.norm());
     let ends = [corner.rod_inner + cup, corner.steering_arm - cup].map(|end| seen.at(&end));
     let [from, to] = ends;
     if (to - from).length() < LEAST_GAP {
         return;
     }
-    let ink = if rod.buildable {
+    let ink = if rod.is_buildable() {
         tokens.side(side)
     } else {
         tokens.warning

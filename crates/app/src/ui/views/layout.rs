@@ -56,18 +56,16 @@ impl Layout {
 /// What a view shows of the car at rest and at both ends of its steering, so that nothing leaves the view on the way; the
 /// room of a small car if it shows nothing.
 pub(super) fn bounds_over_steering(shown: &Shown, view: View) -> Bounds {
-    let at_rest = shown.assembly.static_pose();
-    let ends = [
-        shown.curves.steer.samples.first(),
-        shown.curves.steer.samples.last(),
-    ];
-    let steered = ends.into_iter().flatten().filter_map(|sample| {
-        let input = shown.figures.unit.to_solver(sample.input);
-        shown.assembly.pose(input, at_rest.travel).ok()
+    let at_rest = shown.assembly().static_pose();
+    let poses = &shown.study.sweeps().steer().poses;
+    let ends = [poses.first(), poses.last()];
+    let steered = ends.into_iter().flatten().filter_map(|end| {
+        let assembly = shown.assembly();
+        assembly.pose(end.input, at_rest.travel).ok()
     });
     std::iter::once(*at_rest)
         .chain(steered)
-        .filter_map(|pose| front_end(&shown.layout, &pose, view).bounds())
+        .filter_map(|pose| front_end(shown.layout(), &pose, view).bounds())
         .reduce(Bounds::union)
         .unwrap_or(Bounds {
             min: [-90.0, -40.0],
@@ -81,7 +79,7 @@ const FARTHEST_SHOWN: f64 = 4.0;
 
 /// What the construction of the turn takes in the top view: the rear axle, and the turn centres if they are not far out.
 pub(super) fn bounds_of_turn(shown: &Shown) -> Bounds {
-    let axle = shown.assembly.axle();
+    let axle = shown.assembly().axle();
     let rear = axle.rear_axle_behind();
     let most = FARTHEST_SHOWN * axle.wheelbase;
     let centres = [&shown.pose.corners.left, &shown.pose.corners.right]

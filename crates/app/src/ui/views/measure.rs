@@ -96,7 +96,7 @@ impl Mark {
         match *self {
             Self::Pivot(point, side) => Some(posed(shown, point, side)?.place),
             Self::Contact(side) => {
-                let up = shown.assembly.axle().road.normal();
+                let up = shown.assembly().axle().road.normal();
                 Some(contact_centre(shown.pose.corners.get(side), &up))
             }
             Self::Free(..) => None,

@@ -303,7 +303,7 @@ fn paint_view(ui: &Ui, bench: &Bench, shown: &Shown, views: &Views, seen: &Seen)
     if switches.envelope {
         extras::envelope(&painter, bench, shown, seen);
     }
-    let drawing = front_end(&shown.layout, &shown.pose, seen.view);
+    let drawing = front_end(shown.layout(), &shown.pose, seen.view);
     paint::paint(&painter, &drawing, &seen.transform, tokens, dimmed);
     if switches.turn_lines {
         extras::turn(&painter, shown, seen);

@@ -19,7 +19,7 @@ pub(super) struct Posed {
 
 /// The pivot in the pose on screen; none for a point the car does not have.
 pub(super) fn posed(shown: &Shown, point: PointName, side: Side) -> Option<Posed> {
-    let drawn = point_of(&shown.layout, point, side)?;
+    let drawn = point_of(shown.layout(), point, side)?;
     let corner = shown.pose.corners.get(side);
     let motion = match point {
         PointName::WheelCentre | PointName::SteeringArm => corner.knuckle,
@@ -40,7 +40,7 @@ pub(super) fn posed(shown: &Shown, point: PointName, side: Side) -> Option<Posed
 
 /// Motion of the servo arm or crank that carries a ball of twin cranks, from as drawn to the pose.
 fn on_crank(shown: &Shown, point: PointName, side: Side, drawn: &Point) -> Option<Isometry3<f64>> {
-    let drive = &shown.layout.axle.drive;
+    let drive = &shown.layout().axle.drive;
     let Drive::TwinCrank(cranks) = drive else {
         return None;
     };
@@ -113,15 +113,15 @@ mod tests {
                     corner.kingpin_lower,
                     corner.kingpin_upper,
                 ];
-                let suspension = &shown.layout.axle.corners.get(handle.side).suspension;
+                let suspension = &shown.layout().axle.corners.get(handle.side).suspension;
                 for arm in suspension.arms(corner) {
                     joints.extend(arm.hinge);
                     joints.push(arm.ball);
                 }
-                for link in shown.layout.axle.drive.links(&pose.drive) {
+                for link in shown.layout().axle.drive.links(&pose.drive) {
                     joints.extend([link.from, link.to]);
                 }
-                for lever in shown.layout.axle.drive.levers(&pose.drive) {
+                for lever in shown.layout().axle.drive.levers(&pose.drive) {
                     joints.push(lever.axis_point);
                 }
                 let off = joints.iter().map(|joint| (joint - place).norm());

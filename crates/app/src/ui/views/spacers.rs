@@ -111,7 +111,7 @@ fn pairs(ui: &Ui, shown: &Shown, seen: &Seen) -> Vec<Pair> {
         Metrics::PART_BUTTON
     };
     let mut pairs: Vec<Pair> = Vec::new();
-    for stand in stack_stands(&shown.layout, &shown.pose) {
+    for stand in stack_stands(shown.layout(), &shown.pose) {
         let known = pairs
             .iter()
             .any(|pair| pair.adjustment == stand.adjustment && pair.side == stand.side);
