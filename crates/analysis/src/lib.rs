@@ -5,15 +5,23 @@
 //!
 //! A [`Study`] is a setup assembled. It gives any [`curves::Curve`] and, for any pose, the [`figures::Figures`]; both are
 //! computed when they are asked for and not before.
+//!
+//! The answers take a setup each: [`servo`] choice and centring, [`loads`], [`binding`], [`saver`], and the [`pit_table`].
 
+pub mod binding;
 pub mod curves;
 pub mod figures;
+pub mod loads;
+pub mod pit_table;
+pub mod saver;
+pub mod servo;
 pub mod text;
 
 mod input;
 mod range;
 mod study;
 mod tie_rod;
+mod wheels;
 
 pub use input::InputUnit;
 pub use range::{Range, round_step};

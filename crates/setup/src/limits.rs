@@ -114,3 +114,9 @@ pub const MAX_LAP: f64 = 36_000.0;
 
 /// Most laps of a run.
 pub const MAX_LAPS: u32 = 100_000;
+
+/// Most setup files of a folder that a library reads.
+pub const MAX_LIBRARY_FILES: usize = 2_000;
+
+/// Most names of a folder that a library looks at.
+pub const MAX_LIBRARY_ENTRIES: usize = 20_000;

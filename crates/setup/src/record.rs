@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::setup::Setup;
+
 /// What the setup is for and what was found with it.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
@@ -115,5 +117,44 @@ impl Laps {
     #[must_use]
     pub fn is_empty(&self) -> bool {
         *self == Self::default()
+    }
+}
+
+/// A new id: 128 bits that the system's random numbers give, as 32 hexadecimal digits.
+#[must_use]
+pub(crate) fn fresh_id() -> String {
+    use std::hash::{BuildHasher as _, RandomState};
+    // Each state is keyed with random numbers of the system, and no two states alike.
+    let half = || RandomState::new().hash_one("setup");
+    format!("{:016x}{:016x}", half(), half())
+}
+
+impl Setup {
+    /// Gives the setup an id, if it has none.
+    pub fn give_id(&mut self) {
+        if self.record.id.is_empty() {
+            self.record.id = fresh_id();
+        }
+    }
+
+    /// A setup made from this one, to be changed: the same car and choices under a new name and id, with this one as its
+    /// parent and without its runs and notes. This one must have an id for it to be named; without, the child has no parent.
+    #[must_use]
+    pub fn child(&self, name: &str) -> Self {
+        let parent = (!self.record.id.is_empty()).then(|| Parent {
+            id: self.record.id.clone(),
+            name: self.record.name.clone(),
+        });
+        Self {
+            record: Record {
+                id: fresh_id(),
+                parent,
+                name: name.to_owned(),
+                notes: String::new(),
+                runs: Vec::new(),
+                ..self.record.clone()
+            },
+            ..self.clone()
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! The values an adjustment can take: base, nearest, the next one, and their labels.
 
-use crate::adjustment::{Adjustment, Kind, Unit};
+use crate::adjustment::{Adjustment, FromStock, Kind, Unit};
 use crate::limits::MAX_STEPS;
 use crate::setup::{Chosen, ValueError};
 use crate::spacers::Totals;
@@ -176,15 +176,29 @@ impl Adjustment {
         }
     }
 
+    /// Unit of its value: a slide's own, else millimetres.
+    #[must_use]
+    pub const fn unit(&self) -> Unit {
+        match &self.kind {
+            Kind::Slide { unit, .. } => *unit,
+            Kind::Stack { .. } | Kind::Choice { .. } => Unit::Millimetres,
+        }
+    }
+
+    /// Where a stack's spacers come from, where it tells.
+    #[must_use]
+    pub const fn stock(&self) -> Option<&FromStock> {
+        match &self.kind {
+            Kind::Stack { stock, .. } => stock.as_ref(),
+            Kind::Slide { .. } | Kind::Choice { .. } => None,
+        }
+    }
+
     /// A value in words, such as "2.5 mm", "-1.5°" or "rear hole".
     #[must_use]
     pub fn label_of(&self, value: &Chosen) -> String {
-        let unit = match &self.kind {
-            Kind::Slide { unit, .. } => *unit,
-            Kind::Stack { .. } | Kind::Choice { .. } => Unit::Millimetres,
-        };
         match value {
-            Chosen::Slide(value) | Chosen::Stack(value) => match unit {
+            Chosen::Slide(value) | Chosen::Stack(value) => match self.unit() {
                 Unit::Millimetres => format!("{} mm", short(*value)),
                 Unit::Degrees => format!("{}°", short(*value)),
             },

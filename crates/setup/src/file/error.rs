@@ -70,7 +70,7 @@ fn file_prefix(file: Option<&PathBuf>) -> String {
 }
 
 /// The system's reason in plain words where it is a usual one.
-pub(super) fn plain_reason(error: &io::Error) -> String {
+pub(crate) fn plain_reason(error: &io::Error) -> String {
     let plain = match error.kind() {
         io::ErrorKind::NotFound => "there is no such file or folder",
         io::ErrorKind::NotADirectory => "what should be its folder is a file",

@@ -13,6 +13,7 @@ mod version;
 mod write;
 
 pub use error::FileError;
+pub(crate) use error::plain_reason;
 pub use read::{read, read_stamped, read_text};
 pub use stamp::{Stamp, Standing};
 pub use version::NEWEST_FORMAT;

@@ -1,0 +1,8 @@
+//! Where the linkage binds: ball joints, dead centres, rim, chassis and thread over the whole field of steer and travel.
+
+pub(crate) mod clearance;
+mod map;
+mod thread;
+
+pub use map::{BindingMap, Cell, Concern, WorstPoint, binding_map};
+pub use thread::{ThreadCheck, thread_check};
