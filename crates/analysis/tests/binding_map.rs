@@ -19,7 +19,12 @@ fn supplied_cars_are_free_over_their_whole_field() {
             .into_iter()
             .map(|concern| (concern, map.worst(concern)))
             .collect();
-        assert!(map.is_free(), "{}: {worst:?} {:?}", setup.car.name, map.threads);
+        assert!(
+            map.is_free(),
+            "{}: {worst:?} {:?}",
+            setup.car.name,
+            map.threads
+        );
         assert!(map.worst(Concern::BallJoint).is_some());
         assert!(map.worst(Concern::DeadCentre).is_some());
     }
@@ -32,7 +37,9 @@ fn the_field_is_laid_out_row_by_row() {
     assert_eq!(map.inputs, [-22.0, -11.0, 0.0, 11.0, 22.0]);
     assert_eq!(map.travels, [-1.0, 0.5, 2.0]);
     let assembly = assemble(&setup).unwrap();
-    let pose = assembly.pose(11_f64.to_radians(), Sides::both(0.5)).unwrap();
+    let pose = assembly
+        .pose(11_f64.to_radians(), Sides::both(0.5))
+        .unwrap();
     let cell = map.cell(3, 1).unwrap().as_ref().unwrap();
     let joints = assembly.joint_limits().unwrap().worst(&pose);
     assert_eq!(cell.joint, Some(joints));
@@ -75,7 +82,10 @@ fn a_deep_rim_is_met_by_the_rod() {
 #[test]
 fn a_post_beside_the_rod_is_found() {
     let mut setup = pan_car();
-    let before = binding_map(&setup, 3, 1).unwrap().worst(Concern::Chassis).unwrap();
+    let before = binding_map(&setup, 3, 1)
+        .unwrap()
+        .worst(Concern::Chassis)
+        .unwrap();
     assert!(before.margin > 0.0);
     setup.car.obstacles.push(Obstacle {
         name: "post in the way".to_owned(),
@@ -85,7 +95,10 @@ fn a_post_beside_the_rod_is_found() {
         },
         mirrored: false,
     });
-    let worst = binding_map(&setup, 3, 1).unwrap().worst(Concern::Chassis).unwrap();
+    let worst = binding_map(&setup, 3, 1)
+        .unwrap()
+        .worst(Concern::Chassis)
+        .unwrap();
     assert!(worst.margin < 0.0, "{worst:?}");
 }
 

@@ -20,7 +20,11 @@ fn the_static_moment_follows_goughs_relation() {
         69_282.032_3,
         epsilon = 1e-3
     );
-    assert_abs_diff_eq!(static_moment(1.0, 10.0, 8.0, 0.0), 10.0 * 8_f64.sqrt(), epsilon = 1e-9);
+    assert_abs_diff_eq!(
+        static_moment(1.0, 10.0, 8.0, 0.0),
+        10.0 * 8_f64.sqrt(),
+        epsilon = 1e-9
+    );
 }
 
 #[test]
@@ -28,7 +32,12 @@ fn every_supplied_car_has_a_load_curve_and_models_have_torque_to_spare() {
     for setup in cars() {
         let curve = load_curve(&setup, 21).unwrap();
         assert_eq!(curve.points.len(), 21, "{}", setup.car.name);
-        assert!(curve.points.iter().all(|point| point.effort > 0.0 && point.advantage.is_finite()));
+        assert!(
+            curve
+                .points
+                .iter()
+                .all(|point| point.effort > 0.0 && point.advantage.is_finite())
+        );
         assert_eq!(curve.least_margin().is_some(), setup.car.servo.is_some());
         assert!(!curve.is_overloaded(), "{}", setup.car.name);
     }
@@ -65,16 +74,36 @@ fn a_weak_servo_stalls_and_a_strong_one_is_as_quick_as_without_load() {
     let mut setup = pan_car();
     let free = load_curve(&setup, 41).unwrap();
     // 44 degrees of range at 0.08 s for 60.
-    assert_abs_diff_eq!(free.unloaded_time.unwrap(), 44.0 / 60.0 * 0.08, epsilon = 1e-9);
+    assert_abs_diff_eq!(
+        free.unloaded_time.unwrap(),
+        44.0 / 60.0 * 0.08,
+        epsilon = 1e-9
+    );
     assert!(free.loaded_time.unwrap() > free.unloaded_time.unwrap());
-    setup.car.servo.as_mut().unwrap().action.as_mut().unwrap().torque = 1e6;
+    setup
+        .car
+        .servo
+        .as_mut()
+        .unwrap()
+        .action
+        .as_mut()
+        .unwrap()
+        .torque = 1e6;
     let strong = load_curve(&setup, 41).unwrap();
     assert_relative_eq!(
         strong.loaded_time.unwrap(),
         strong.unloaded_time.unwrap(),
         max_relative = 1e-3
     );
-    setup.car.servo.as_mut().unwrap().action.as_mut().unwrap().torque = 1.0;
+    setup
+        .car
+        .servo
+        .as_mut()
+        .unwrap()
+        .action
+        .as_mut()
+        .unwrap()
+        .torque = 1.0;
     let weak = load_curve(&setup, 41).unwrap();
     assert!(weak.is_overloaded());
     assert_eq!(weak.loaded_time, None);

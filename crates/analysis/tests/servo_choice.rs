@@ -6,8 +6,8 @@ mod common;
 use approx::assert_abs_diff_eq;
 use common::{car, cars, choose, pan_car};
 use steerloft_analysis::servo::{
-    end_points_for_equal_circles, end_points_for_lock, equal_lock_centre, lock_asymmetry, servo_fit,
-    teeth_near,
+    end_points_for_equal_circles, end_points_for_lock, equal_lock_centre, lock_asymmetry,
+    servo_fit, teeth_near,
 };
 use steerloft_setup::car::Spline;
 use steerloft_setup::setup::Chosen;
@@ -28,7 +28,10 @@ fn the_nearest_tooth_comes_first_and_the_next_by_what_they_leave() {
     // 20 degrees on 25 teeth: tooth 1 stands at 14.4 and leaves -5.6, tooth 2 at 28.8 leaves 8.8, tooth 0 leaves -20.
     let action = pan_car().car.servo.unwrap().action.unwrap();
     let teeth = teeth_near(&spline(25), Some(&action), 20.0, 2);
-    let errors: Vec<(i32, f64)> = teeth.iter().map(|tooth| (tooth.tooth, tooth.error)).collect();
+    let errors: Vec<(i32, f64)> = teeth
+        .iter()
+        .map(|tooth| (tooth.tooth, tooth.error))
+        .collect();
     assert_eq!(errors.len(), 3);
     for (found, (tooth, error)) in errors.iter().zip([(1, -5.6), (2, 8.8), (0, -20.0)]) {
         assert_eq!(found.0, tooth);
@@ -95,7 +98,11 @@ fn end_points_reach_the_lock_that_is_wanted() {
     let ends = end_points_for_lock(&pan_car(), 15.0).unwrap();
     let (left, right) = (ends.left.unwrap(), ends.right.unwrap());
     assert_abs_diff_eq!(left.throw, right.throw, epsilon = 1e-6);
-    assert_abs_diff_eq!(left.pulse.unwrap() - 1500.0, 9.0 * left.input, epsilon = 1e-9);
+    assert_abs_diff_eq!(
+        left.pulse.unwrap() - 1500.0,
+        9.0 * left.input,
+        epsilon = 1e-9
+    );
     assert_abs_diff_eq!(left.share.unwrap(), 2.0 * left.throw, epsilon = 1e-9);
     assert_eq!(end_points_for_lock(&pan_car(), 89.0).unwrap().left, None);
 }
@@ -146,7 +153,10 @@ fn supplied_servos_fit_in_every_place_that_they_can_be_set_to() {
             for value in adjustment.values().unwrap_or_default() {
                 let mut changed = setup.clone();
                 changed.set(index, value).unwrap();
-                for fit in servo_fit(&changed).into_iter().flat_map(|fit| fit.obstacles) {
+                for fit in servo_fit(&changed)
+                    .into_iter()
+                    .flat_map(|fit| fit.obstacles)
+                {
                     assert!(
                         fit.clearance >= 0.0,
                         "{}, {}: {fit:?}",

@@ -105,7 +105,9 @@ fn a_right_hand_point_of_a_mirrored_corner_sets_the_left_one() {
         ))
         .unwrap();
     assert_eq!(moved.car.left, edited.car.left);
-    assert!(matches!(&moved.car.right, RightCorner::Given(right) if right.steering_arm.0 == -10.0));
+    assert!(
+        matches!(&moved.car.right, RightCorner::Given(right) if right.steering_arm == Position(-10.0, -50.0, 22.0))
+    );
     let again = moved.edited(&CarEdit::MirrorSides).unwrap();
     assert_eq!(again, edited);
 }

@@ -18,7 +18,7 @@ fn save(folder: &Path, name: &str, setup: &Setup) {
 /// A base, a change of it, a change of that, and one whose parent is elsewhere.
 fn family() -> [Setup; 4] {
     let mut base = base_car();
-    base.record.name = "Base".to_owned();
+    "Base".clone_into(&mut base.record.name);
     base.give_id();
     let mut second = base.child("More outer spacers");
     choose(&mut second, "Outer rod spacers", Chosen::Stack(4.0));

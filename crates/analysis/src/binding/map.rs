@@ -15,8 +15,8 @@ use super::thread::{ThreadCheck, thread_check};
 use crate::wheels::Wheels;
 
 /// Least share of a rod's pull that should turn what it holds; below it the linkage is near its dead centre. Common
-/// practice, no source: a rod and its lever no nearer than 30 degrees to one line.
-pub const LEAST_SHARE: f64 = 0.5;
+/// practice, no source: rod and lever no nearer to one line than 20 degrees, whose sine this is.
+pub const LEAST_SHARE: f64 = 0.342;
 
 /// What may go wrong in a pose.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -4,5 +4,5 @@ pub(crate) mod clearance;
 mod map;
 mod thread;
 
-pub use map::{BindingMap, Cell, Concern, WorstPoint, binding_map};
+pub use map::{BindingMap, Cell, Concern, LEAST_SHARE, WorstPoint, binding_map};
 pub use thread::{ThreadCheck, thread_check};
