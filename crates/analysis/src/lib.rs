@@ -8,6 +8,7 @@
 
 pub mod curves;
 pub mod figures;
+pub mod sweep_table;
 pub mod text;
 
 mod input;
