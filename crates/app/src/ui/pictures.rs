@@ -11,7 +11,8 @@ pub fn context_menu(response: &Response, subject: Subject, intents: &mut Intents
     response.context_menu(|ui| entries(ui, subject, intents));
 }
 
-fn entries(ui: &mut Ui, subject: Subject, intents: &mut Intents) {
+/// What can be done with the picture, as the entries of a menu.
+pub fn entries(ui: &mut Ui, subject: Subject, intents: &mut Intents) {
     for (text, command) in [
         ("Copy picture", Command::CopyPicture(subject)),
         ("Copy as SVG", Command::CopyDrawing(subject)),
