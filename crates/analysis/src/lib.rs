@@ -15,6 +15,7 @@ pub mod loads;
 pub mod pit_table;
 pub mod saver;
 pub mod servo;
+pub mod sweep_table;
 pub mod text;
 
 mod input;

@@ -3,6 +3,7 @@
 mod disk;
 mod documents;
 mod leave;
+mod paper;
 mod remember;
 
 use eframe::egui::{self, ViewportCommand};
@@ -10,7 +11,7 @@ use steerloft_setup::file::Standing;
 
 use crate::commands::Command;
 use crate::dialogs::FileDialogs;
-use crate::state::{Bench, Cursor, Document, Preferences, SetupId};
+use crate::state::{Bench, Cursor, Document, Preferences, PrintChoices, SetupId};
 use crate::theme::{self, Metrics, ThemeChoice};
 use crate::ui::finder::Finder;
 use crate::ui::messages::Message;
@@ -44,6 +45,8 @@ pub struct Steerloft {
     message: Option<Message>,
     /// The page that lies over everything else, if one does.
     page: Option<Page>,
+    /// The choices of the sheet written last.
+    last_print: PrintChoices,
     theme: ThemeChoice,
     title: String,
 }
@@ -54,6 +57,7 @@ enum Page {
     About,
     Keys,
     Find(Finder),
+    Print(PrintChoices),
 }
 
 impl Steerloft {
@@ -88,6 +92,7 @@ impl Steerloft {
             remembered: Remembered::default(),
             message: None,
             page: None,
+            last_print: PrintChoices::default(),
             theme,
             title: String::new(),
         }
@@ -175,6 +180,10 @@ impl Steerloft {
             Command::Keys => self.page = Some(Page::Keys),
             Command::Hints => self.view.tour = Some(Hint::Drawings),
             Command::About => self.page = Some(Page::About),
+            Command::Print => self.page = Some(Page::Print(self.last_print)),
+            Command::CopyPicture(subject) => self.copy_picture(subject, ctx),
+            Command::CopyDrawing(subject) => self.copy_drawing(subject, ctx),
+            Command::SavePicture(subject) => self.ask_where_to_save_picture(subject, ctx, window),
         }
     }
 
@@ -210,6 +219,12 @@ impl Steerloft {
             Intent::DismissMessage => self.message = None,
             Intent::Jump(place) => self.bench.jump(place),
             Intent::ClosePage => self.page = None,
+            Intent::Print(choices) => self.page = Some(Page::Print(choices)),
+            Intent::WriteSheet(choices) => {
+                self.page = None;
+                self.last_print = choices;
+                self.ask_where_to_save_sheet(choices, ctx, window);
+            }
             Intent::Guard(answer) => self.answer_guard(answer, ctx, window),
         }
         true
@@ -253,6 +268,7 @@ impl Steerloft {
         match &mut self.page {
             Some(Page::About) => ui::messages::about(ctx, intents),
             Some(Page::Keys) => ui::keys::show(ctx, intents),
+            Some(Page::Print(choices)) => ui::print::show(ctx, &self.bench, *choices, intents),
             Some(Page::Find(finder)) => {
                 let look =
                     |command| ui::menu::look_of(command, &self.bench, &self.view, self.theme);

@@ -6,7 +6,7 @@ use eframe::egui::{Key, KeyboardShortcut, ModifierNames, Modifiers};
 use steerloft_setup::supplied::SUPPLIED;
 
 use crate::memory::MOST_RECENT;
-use crate::state::CurveKind;
+use crate::state::{CurveKind, Subject};
 use crate::theme::ThemeChoice;
 use crate::ui::Column;
 use crate::ui::views::Overlay;
@@ -158,12 +158,21 @@ pub enum Command {
     Keys,
     /// Show the hints for the first start.
     Hints,
+    /// Choose how a sheet is printed.
+    Print,
+    /// Put a view or a curve on the clipboard as a picture.
+    CopyPicture(Subject),
+    /// Put a view or a curve on the clipboard as the text of an SVG drawing.
+    CopyDrawing(Subject),
+    /// Save a view or a curve as a picture.
+    SavePicture(Subject),
     /// Show what the program is and the cautions that go with it.
     About,
 }
 
 impl Command {
-    /// Every command, those for supplied cars and for curves included.
+    /// Every command, those for supplied cars and for curves included. Left out are those for pictures, which are asked for
+    /// on what the picture is of.
     pub fn all() -> impl Iterator<Item = Self> {
         let cars = (0..SUPPLIED.len()).map(Self::New);
         let columns = Column::ALL.map(Self::Column);
@@ -176,6 +185,7 @@ impl Command {
             .chain(curves)
             .chain(overlays);
         listed.chain([
+            Self::Print,
             Self::Open,
             Self::Save,
             Self::SaveAs,
@@ -251,6 +261,10 @@ impl Command {
             Self::Find => "Find a command",
             Self::Keys => "Keys",
             Self::Hints => "Hints for the first start",
+            Self::Print => "Print a setup sheet\u{2026}",
+            Self::CopyPicture(subject)
+            | Self::CopyDrawing(subject)
+            | Self::SavePicture(subject) => subject.title(),
             Self::About => "About and cautions",
         }
     }
@@ -300,6 +314,10 @@ impl Command {
             Self::Find => "Look for a command by what it is called or does",
             Self::Keys => "Every key, and what the pointer does in the drawings",
             Self::Hints => "Four short hints about the parts of the window",
+            Self::Print => "Choose paper and contents of a sheet, and save it to be printed",
+            Self::CopyPicture(_) => "Put it on the clipboard as a picture",
+            Self::CopyDrawing(_) => "Put it on the clipboard as the text of an SVG drawing",
+            Self::SavePicture(_) => "Save it as a picture: PNG, SVG or PDF",
             Self::About => "What Steerloft is, and what to mind when you work on a car",
         }
     }
@@ -356,6 +374,8 @@ impl Command {
                 let modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
                 (modifiers, *DIGITS.get(index)?)
             }
+            Self::Print => (Modifiers::COMMAND, Key::P),
+            Self::CopyPicture(_) | Self::CopyDrawing(_) | Self::SavePicture(_) => return None,
             Self::Curve(kind) => {
                 let index = CurveKind::ALL.iter().position(|other| *other == kind)?;
                 let modifiers = [Modifiers::ALT, ALT_SHIFT].get(index / DIGITS.len())?;
@@ -409,8 +429,10 @@ impl Command {
             | Self::CloseSetup
             | Self::NextSetup
             | Self::PreviousSetup
+            | Self::Print
+            | Self::SavePicture(_)
             | Self::Quit => Group::File,
-            Self::Undo | Self::Redo => Group::Edit,
+            Self::Undo | Self::Redo | Self::CopyPicture(_) | Self::CopyDrawing(_) => Group::Edit,
             Self::KeepReference
             | Self::OpenReference
             | Self::SwapReference

@@ -4,6 +4,7 @@
 
 pub mod drawing;
 pub mod front_end;
+pub mod output;
 pub mod page;
 pub mod pdf;
 pub mod png;

@@ -61,6 +61,23 @@ pub enum PngError {
 /// # Errors
 /// [`PngError::Resolution`] outside [`RESOLUTIONS`]; [`PngError::Size`] for a page that is too large or has no area.
 pub fn document(page: &Page, dpi: f64) -> Result<Vec<u8>, PngError> {
+    encode(&pixels(page, dpi)?, dpi / MILLIMETRES_PER_INCH)
+}
+
+/// A picture in memory.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Pixels {
+    /// Width and height.
+    pub size: [usize; 2],
+    /// Red, green and blue of each pixel, row by row from the upper left corner.
+    pub colours: Vec<u8>,
+}
+
+/// Draws a page at a resolution, dots per inch, as [`document`] does, without writing it.
+///
+/// # Errors
+/// As [`document`].
+pub fn pixels(page: &Page, dpi: f64) -> Result<Pixels, PngError> {
     let (least, greatest) = RESOLUTIONS;
     if !(least..=greatest).contains(&dpi) {
         return Err(PngError::Resolution {
@@ -83,7 +100,16 @@ pub fn document(page: &Page, dpi: f64) -> Result<Vec<u8>, PngError> {
         height: page.size[1],
     };
     each_form(page, |form, style| canvas.draw(&mut pixels, form, style));
-    encode(&pixels, scale)
+    // Paper has no transparency.
+    let colours = pixels
+        .pixels()
+        .iter()
+        .flat_map(|pixel| [pixel.red(), pixel.green(), pixel.blue()])
+        .collect();
+    Ok(Pixels {
+        size: [pixels.width() as usize, pixels.height() as usize],
+        colours,
+    })
 }
 
 #[allow(
@@ -247,21 +273,17 @@ impl OutlineBuilder for Pen<'_> {
     }
 }
 
-/// The picture without transparency, which paper does not have.
+/// `scale` is pixels per mm.
 #[allow(
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
-    reason = "at most 1200 dots per inch are 47244 a metre"
+    reason = "at most some thousands of pixels, and at most 47244 a metre"
 )]
-fn encode(pixels: &Pixmap, scale: f64) -> Result<Vec<u8>, PngError> {
+fn encode(pixels: &Pixels, scale: f64) -> Result<Vec<u8>, PngError> {
     let per_metre = (scale * 1000.0).round() as u32;
-    let colours: Vec<u8> = pixels
-        .pixels()
-        .iter()
-        .flat_map(|pixel| [pixel.red(), pixel.green(), pixel.blue()])
-        .collect();
+    let [width, height] = pixels.size.map(|extent| extent as u32);
     let mut written = Vec::new();
-    let mut encoder = png::Encoder::new(&mut written, pixels.width(), pixels.height());
+    let mut encoder = png::Encoder::new(&mut written, width, height);
     encoder.set_color(png::ColorType::Rgb);
     encoder.set_depth(png::BitDepth::Eight);
     encoder.set_pixel_dims(Some(png::PixelDimensions {
@@ -270,7 +292,7 @@ fn encode(pixels: &Pixmap, scale: f64) -> Result<Vec<u8>, PngError> {
         unit: png::Unit::Meter,
     }));
     let mut writer = encoder.write_header()?;
-    writer.write_image_data(&colours)?;
+    writer.write_image_data(&pixels.colours)?;
     writer.finish()?;
     Ok(written)
 }

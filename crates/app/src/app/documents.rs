@@ -9,7 +9,7 @@ use steerloft_setup::supplied::SUPPLIED;
 
 use super::{Leave, Overwrite, Steerloft};
 use crate::dialogs::{FileAnswer, FileRequest};
-use crate::state::{Document, SetupId};
+use crate::state::{Document, PrintChoices, SetupId, Subject};
 use crate::ui::{GuardAnswer, messages::Message};
 
 /// Most setups open at a time.
@@ -21,6 +21,8 @@ pub(super) enum Asked {
     Open,
     OpenReference,
     Save { id: SetupId, then: Option<Leave> },
+    Picture(Subject),
+    Sheet(PrintChoices),
 }
 
 /// A question about the changes of a setup that is to be left.
@@ -237,7 +239,13 @@ impl Steerloft {
         }
     }
 
-    fn ask(&mut self, asked: Asked, request: FileRequest, ctx: &Context, window: &eframe::Frame) {
+    pub(super) fn ask(
+        &mut self,
+        asked: Asked,
+        request: FileRequest,
+        ctx: &Context,
+        window: &eframe::Frame,
+    ) {
         if self.dialogs.is_open() {
             return;
         }
@@ -255,13 +263,19 @@ impl Steerloft {
             (Some(Asked::Save { id, then }), FileAnswer::Chosen(path)) => {
                 self.save_to(id, &path, then, ctx);
             }
+            (Some(Asked::Picture(subject)), FileAnswer::Chosen(path)) => {
+                self.write_picture(subject, &path);
+            }
+            (Some(Asked::Sheet(choices)), FileAnswer::Chosen(path)) => {
+                self.write_sheet(choices, &path);
+            }
             (Some(_), FileAnswer::Unavailable) => self.message = Some(Message::no_dialog()),
             (Some(_), FileAnswer::Closed) | (None, _) => {}
         }
     }
 
     /// The folder of the current setup's file.
-    fn folder(&self) -> Option<PathBuf> {
+    pub(super) fn folder(&self) -> Option<PathBuf> {
         let folder = self.bench.document().path()?.parent()?;
         (!folder.as_os_str().is_empty()).then(|| folder.to_owned())
     }

@@ -3,8 +3,12 @@
 use std::path::PathBuf;
 use std::str::FromStr;
 
-use clap::{Parser, Subcommand, ValueEnum};
+use clap::{Parser, Subcommand, ValueEnum, ValueHint};
 
+use super::drawing::DrawingArguments;
+use super::report::ReportArguments;
+use super::sheet::SheetArguments;
+use super::sweep::SweepArguments;
 use crate::theme::{Metrics, ThemeChoice};
 
 /// A bench for the steering and suspension linkages of small cars.
@@ -12,6 +16,7 @@ use crate::theme::{Metrics, ThemeChoice};
 #[command(name = "steerloft", version, args_conflicts_with_subcommands = true)]
 pub struct Arguments {
     /// Setup file to open in the window; without one, a supplied car is opened
+    #[arg(value_hint = ValueHint::FilePath)]
     pub file: Option<PathBuf>,
     /// Size of the window in points, such as 1280x800; without it, as it was the last time
     #[arg(long, value_name = "WIDTHxHEIGHT")]
@@ -33,22 +38,21 @@ pub enum Command {
         #[arg(required = true)]
         files: Vec<PathBuf>,
     },
-    /// Print the chosen parts and every figure of a setup, straight ahead at rest
-    Report {
-        /// Setup file
-        file: PathBuf,
+    /// Print the chosen parts and every figure of setups, straight ahead at rest
+    Report(ReportArguments),
+    /// Print figures along steering, wheel travel or roll as a table
+    Sweep(SweepArguments),
+    /// Write a setup sheet to print, a blank sheet or a measuring form
+    Sheet(SheetArguments),
+    /// Write a page with drawings of a setup to scale
+    Drawing(DrawingArguments),
+    /// Print a script that lets a shell complete commands, options and files
+    Completions {
+        /// The shell
+        shell: clap_complete::Shell,
     },
-    /// Write a page with drawings of a setup
-    Drawing {
-        /// Setup file
-        file: PathBuf,
-        /// File to write, an SVG
-        #[arg(short, long, value_name = "OUT.svg")]
-        output: PathBuf,
-        /// Replace the file if it is there already
-        #[arg(long)]
-        force: bool,
-    },
+    /// Print the manual page, to be read by man
+    Manual,
 }
 
 /// Look of the window.

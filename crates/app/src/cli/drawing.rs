@@ -1,59 +1,34 @@
-//! A page with drawings of a setup, as an SVG file.
+//! A page with drawings of a setup.
 
 use std::io::{Result, Write};
-use std::path::Path;
+use std::path::PathBuf;
 use std::process::ExitCode;
 
-use super::{PROBLEM, assembled};
+use clap::{Args, ValueHint};
 
-/// Writes the page. A file that is there already is kept unless `force`.
+use super::output::{OutputArguments, say_written};
+use super::{assembled, ended};
+
+/// What is asked of a page with drawings.
+#[derive(Debug, Clone, Args)]
+pub struct DrawingArguments {
+    /// Setup file
+    #[arg(value_hint = ValueHint::FilePath)]
+    pub file: PathBuf,
+    /// Where the page goes
+    #[command(flatten)]
+    pub output: OutputArguments,
+}
+
+/// Writes the page.
 pub(super) fn run(
-    file: &Path,
-    output: &Path,
-    force: bool,
+    arguments: &DrawingArguments,
     out: &mut impl Write,
     errors: &mut impl Write,
 ) -> Result<ExitCode> {
-    match write_page(file, output, force) {
-        Ok(()) => {
-            writeln!(out, "{} written", output.display())?;
-            Ok(ExitCode::SUCCESS)
-        }
-        Err(problem) => {
-            writeln!(errors, "{problem}")?;
-            Ok(ExitCode::from(PROBLEM))
-        }
-    }
-}
-
-fn write_page(file: &Path, output: &Path, force: bool) -> std::result::Result<(), String> {
-    let (document, shown) = assembled(file)?;
-    let page = steerloft_sheet::drawing_page(document.setup(), shown.layout(), &shown.pose);
-    let text = steerloft_sheet::svg::page(&page);
-    let mut options = std::fs::OpenOptions::new();
-    options.write(true);
-    if force {
-        options.create(true).truncate(true);
-    } else {
-        options.create_new(true);
-    }
-    let mut written = options
-        .open(output)
-        .map_err(|error| cannot_write(output, &error))?;
-    written
-        .write_all(text.as_bytes())
-        .map_err(|error| cannot_write(output, &error))
-}
-
-fn cannot_write(output: &Path, error: &std::io::Error) -> String {
-    if error.kind() == std::io::ErrorKind::AlreadyExists {
-        return format!(
-            "{} is there already; give another name, or --force to replace it",
-            output.display()
-        );
-    }
-    format!(
-        "{} cannot be written: {error}. Choose a folder you may write to, with room left.",
-        output.display()
-    )
+    let written = assembled(&arguments.file).and_then(|(document, shown)| {
+        let page = steerloft_sheet::drawing_page(document.setup(), shown.layout(), &shown.pose);
+        arguments.output.write(&[page])
+    });
+    ended(written, errors, |files| say_written(&files, out))
 }

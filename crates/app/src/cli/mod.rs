@@ -3,16 +3,27 @@
 mod arguments;
 mod check;
 mod drawing;
+mod manual;
 mod no_window;
+mod output;
+mod progress;
 mod report;
+mod sheet;
+mod sweep;
+mod table;
 mod window;
 
-use std::io::Write;
+use std::io::{BufWriter, ErrorKind, Write};
 use std::process::ExitCode;
 
 use clap::Parser;
 
 pub use arguments::{Arguments, Command, ThemeArgument, WindowSize};
+pub use drawing::DrawingArguments;
+pub use output::{OutputArguments, PaperArgument};
+pub use report::ReportArguments;
+pub use sheet::SheetArguments;
+pub use sweep::{AlongArgument, SweepArguments};
 
 use crate::state::{Document, Shown, Trouble};
 
@@ -27,16 +38,25 @@ const WRONG_USE: u8 = 2;
 pub fn run() -> ExitCode {
     // A wrong use ends the process with code 2 and its message on the error output.
     let arguments = Arguments::parse();
-    let mut out = std::io::stdout().lock();
-    let mut errors = std::io::stderr();
-    let done = match &arguments.command {
-        None => {
-            drop(out);
-            return window::run(&arguments);
-        }
-        Some(command) => answer(command, &mut out, &mut errors),
+    let Some(command) = &arguments.command else {
+        return window::run(&arguments);
     };
-    done.unwrap_or_else(|_| ExitCode::from(PROBLEM))
+    let mut out = BufWriter::new(std::io::stdout().lock());
+    let mut errors = std::io::stderr();
+    let done = answer(command, &mut out, &mut errors);
+    match done.and_then(|code| out.flush().map(|()| code)) {
+        Ok(code) => code,
+        // Whoever reads has enough, as `head` has.
+        Err(error) if error.kind() == ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+        Err(error) => {
+            // Nothing is left to be done if the error output is closed too.
+            let _ = writeln!(
+                errors,
+                "The answer could not be written: {error}. Send it to a place with room left."
+            );
+            ExitCode::from(PROBLEM)
+        }
+    }
 }
 
 /// Answers a command that needs no window. The error is that the answer could not be written.
@@ -47,13 +67,34 @@ pub fn answer(
 ) -> std::io::Result<ExitCode> {
     match command {
         Command::Check { files } => check::run(files, out, errors),
-        Command::Report { file } => report::run(file, out, errors),
-        Command::Drawing {
-            file,
-            output,
-            force,
-        } => drawing::run(file, output, *force, out, errors),
+        Command::Report(arguments) => report::run(arguments, out, errors),
+        Command::Sweep(arguments) => sweep::run(arguments, out, errors),
+        Command::Sheet(arguments) => sheet::run(arguments, out, errors),
+        Command::Drawing(arguments) => drawing::run(arguments, out, errors),
+        Command::Completions { shell } => manual::completions(*shell, out),
+        Command::Manual => manual::page(out),
     }
+}
+
+/// Says what came of a command that succeeds or fails as a whole.
+fn ended<T>(
+    outcome: Result<T, String>,
+    errors: &mut impl Write,
+    say: impl FnOnce(T) -> std::io::Result<()>,
+) -> std::io::Result<ExitCode> {
+    match outcome {
+        Ok(done) => say(done).map(|()| ExitCode::SUCCESS),
+        Err(problem) => {
+            writeln!(errors, "{problem}")?;
+            Ok(ExitCode::from(PROBLEM))
+        }
+    }
+}
+
+/// Writes a value as JSON, ended by a line break.
+fn json(value: &impl serde::Serialize, out: &mut impl Write) -> std::io::Result<()> {
+    serde_json::to_writer_pretty(&mut *out, value)?;
+    writeln!(out)
 }
 
 /// A setup read from a file and assembled, or why not, with what to do next.

@@ -1,28 +1,69 @@
-//! The figures of a setup as text.
+//! The chosen parts and figures of setups, as text or JSON.
+
+mod json;
 
 use std::io::{Result, Write};
-use std::path::Path;
+use std::path::PathBuf;
 use std::process::ExitCode;
 
+use clap::{Args, ValueHint};
 use steerloft_analysis::figures::{Figure, FigureGroup, Texts};
 use steerloft_setup::setup::Chosen;
 
+use self::json::JsonReport;
+use super::progress::Progress;
 use super::{PROBLEM, assembled};
 use crate::format;
 use crate::state::{Document, Shown};
 
-/// Prints the chosen parts and every figure, straight ahead at rest.
-pub(super) fn run(file: &Path, out: &mut impl Write, errors: &mut impl Write) -> Result<ExitCode> {
-    match assembled(file) {
-        Ok((document, shown)) => {
-            print(&document, &shown, out)?;
-            Ok(ExitCode::SUCCESS)
-        }
-        Err(problem) => {
-            writeln!(errors, "{problem}")?;
-            Ok(ExitCode::from(PROBLEM))
+/// What is asked of a report.
+#[derive(Debug, Clone, Args)]
+pub struct ReportArguments {
+    /// Setup files
+    #[arg(required = true, value_hint = ValueHint::FilePath)]
+    pub files: Vec<PathBuf>,
+    /// As JSON, in full precision
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Prints the chosen parts and every figure of each setup, straight ahead at rest.
+pub(super) fn run(
+    arguments: &ReportArguments,
+    out: &mut impl Write,
+    errors: &mut impl Write,
+) -> Result<ExitCode> {
+    let mut good = true;
+    let mut reports = Vec::new();
+    let mut progress = Progress::over(arguments.files.len());
+    for (index, file) in arguments.files.iter().enumerate() {
+        progress.next(file);
+        let outcome = assembled(file);
+        progress.clear();
+        match outcome {
+            Ok((document, shown)) if arguments.json => {
+                reports.push(JsonReport::of(file, document.setup(), &shown));
+            }
+            Ok((document, shown)) => {
+                if index > 0 {
+                    writeln!(out)?;
+                }
+                print(&document, &shown, out)?;
+            }
+            Err(problem) => {
+                good = false;
+                writeln!(errors, "{problem}")?;
+            }
         }
     }
+    if arguments.json {
+        super::json(&reports, out)?;
+    }
+    Ok(if good {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::from(PROBLEM)
+    })
 }
 
 fn print(document: &Document, shown: &Shown, out: &mut impl Write) -> Result<()> {

@@ -20,7 +20,14 @@ pub enum FileRequest {
         /// The folder to start in, if one is known.
         folder: Option<PathBuf>,
     },
-    /// Where to save.
+    /// Where to save a sheet or a picture.
+    SavePage {
+        /// The folder to start in, if one is known.
+        folder: Option<PathBuf>,
+        /// The file name to suggest; its end tells the format.
+        name: String,
+    },
+    /// Where to save a setup.
     Save {
         /// The folder to start in, if one is known.
         folder: Option<PathBuf>,

@@ -23,9 +23,8 @@ impl FileDialogs for NativeDialogs {
         if self.open.is_some() {
             return;
         }
-        let dialog = AsyncFileDialog::new()
-            .set_parent(window)
-            .add_filter("Setup files", &["ron"]);
+        let dialog = AsyncFileDialog::new().set_parent(window);
+        let of_setups = |dialog: AsyncFileDialog| dialog.add_filter("Setup files", &["ron"]);
         let (send, receive) = channel();
         let asked_at = Instant::now();
         let answer_with = move |path: Option<PathBuf>| {
@@ -41,7 +40,7 @@ impl FileDialogs for NativeDialogs {
         };
         match request {
             FileRequest::Open { folder } => {
-                let asked = in_folder(dialog, folder)
+                let asked = in_folder(of_setups(dialog), folder)
                     .add_filter("All files", &["*"])
                     .set_title("Open a setup")
                     .pick_file();
@@ -49,8 +48,18 @@ impl FileDialogs for NativeDialogs {
                     answer_with(pollster::block_on(asked).map(|file| file.path().to_owned()));
                 });
             }
-            FileRequest::Save { folder, name } => {
+            FileRequest::SavePage { folder, name } => {
                 let asked = in_folder(dialog, folder)
+                    .add_filter("PDF, SVG or PNG", &["pdf", "svg", "png"])
+                    .set_title("Save the page")
+                    .set_file_name(name)
+                    .save_file();
+                std::thread::spawn(move || {
+                    answer_with(pollster::block_on(asked).map(|file| file.path().to_owned()));
+                });
+            }
+            FileRequest::Save { folder, name } => {
+                let asked = in_folder(of_setups(dialog), folder)
                     .set_title("Save the setup")
                     .set_file_name(name)
                     .save_file();

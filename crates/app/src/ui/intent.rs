@@ -5,7 +5,7 @@ use steerloft_solver::frame::Side;
 
 use super::{CurveChange, DiskAnswer, LeftAnswer, OverwriteAnswer};
 use crate::commands::Command;
-use crate::state::{Change, Cursor, SetupId};
+use crate::state::{Change, Cursor, PrintChoices, SetupId};
 
 /// One thing the user wants.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,6 +44,10 @@ pub enum Intent {
     Guard(GuardAnswer),
     /// The page over everything else is read.
     ClosePage,
+    /// The choices before a sheet is written.
+    Print(PrintChoices),
+    /// Write a sheet, once it is known where to.
+    WriteSheet(PrintChoices),
 }
 
 /// What is to happen to unsaved changes.

@@ -6,7 +6,7 @@ use steerloft_setup::supplied::SUPPLIED;
 use super::views::Overlay;
 use super::{Column, Intent, Intents, ViewState, panel_frame};
 use crate::commands::Command;
-use crate::state::{Bench, CurveKind, Preferences};
+use crate::state::{Bench, CurveKind, Preferences, Subject};
 use crate::theme::{ThemeChoice, Tokens};
 use crate::units::Units;
 
@@ -38,6 +38,13 @@ pub fn show(
             ui.menu_button("File", |ui| file_menu(ui, &look, recent, intents));
             ui.menu_button("Edit", |ui| {
                 items(ui, &[Command::Undo, Command::Redo], &look, intents);
+                ui.separator();
+                ui.menu_button("Copy a picture", |ui| {
+                    pictures(ui, Command::CopyPicture, &look, intents);
+                });
+                ui.menu_button("Copy as SVG", |ui| {
+                    pictures(ui, Command::CopyDrawing, &look, intents);
+                });
             });
             ui.menu_button("Reference", |ui| reference_menu(ui, &look, intents));
             ui.menu_button("View", |ui| view_menu(ui, &look, intents));
@@ -97,6 +104,11 @@ fn file_menu(
     ui.separator();
     items(ui, &[Command::Save, Command::SaveAs], look, intents);
     ui.separator();
+    items(ui, &[Command::Print], look, intents);
+    ui.menu_button("Save a picture", |ui| {
+        pictures(ui, Command::SavePicture, look, intents);
+    });
+    ui.separator();
     items(ui, &[Command::CloseSetup, Command::Quit], look, intents);
 }
 
@@ -114,6 +126,18 @@ fn reference_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut In
         look,
         intents,
     );
+}
+
+/// A view or a curve to choose for a picture.
+fn pictures(
+    ui: &mut Ui,
+    command: fn(Subject) -> Command,
+    look: &impl Fn(Command) -> Look,
+    intents: &mut Intents,
+) {
+    for subject in Subject::all() {
+        item(ui, command(subject), look, intents);
+    }
 }
 
 fn view_menu(ui: &mut Ui, look: &impl Fn(Command) -> Look, intents: &mut Intents) {

@@ -64,6 +64,27 @@ impl Message {
         }
     }
 
+    /// There is nothing to make a picture of.
+    #[must_use]
+    pub fn no_picture() -> Self {
+        Self {
+            title: "No picture".to_owned(),
+            detail: "The car cannot be assembled as it is set up, so there is no picture of it."
+                .to_owned(),
+            consequence: "Undo the last change, or change what moves the member that cannot reach.",
+        }
+    }
+
+    /// A sheet or a picture could not be made or written.
+    #[must_use]
+    pub fn not_written(reason: &str) -> Self {
+        Self {
+            title: "Nothing was written".to_owned(),
+            detail: format!("{}.", names::sentence(reason)),
+            consequence: "The setup on the bench is as it was.",
+        }
+    }
+
     /// The setup could not be saved.
     #[must_use]
     pub fn not_saved(error: &FileError) -> Self {

@@ -16,6 +16,8 @@ pub mod menu;
 pub mod messages;
 pub mod names;
 pub mod number_field;
+pub mod pictures;
+pub mod print;
 pub mod record;
 pub mod results;
 pub mod rods;

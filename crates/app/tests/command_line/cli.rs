@@ -292,3 +292,32 @@ fn without_a_desktop_the_window_says_so_and_ends() {
     assert!(errors.contains("no-such-file.ron"), "{errors}");
     assert!(errors.contains("No window could be opened"), "{errors}");
 }
+
+#[test]
+fn a_report_for_programs_has_the_figures_in_full() {
+    let folder = tempfile::tempdir().unwrap();
+    let files = all_cars(folder.path());
+    let mut arguments = vec!["report", "--json"];
+    arguments.extend(files.iter().map(String::as_str));
+    let output = steerloft(&arguments);
+    assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+    let reports: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
+    for (report, car) in reports.as_array().unwrap().iter().zip(SUPPLIED) {
+        let setup = car.setup();
+        let study = steerloft_analysis::Study::new(&setup).unwrap();
+        let figures = study.figures(study.rest()).all();
+        let told = report["figures"].as_array().unwrap();
+        assert_eq!(told.len(), figures.len());
+        for (told, figure) in told.iter().zip(&figures) {
+            assert_eq!(told["name"], figure.facts().name);
+            let (shown, own) = match figure.values {
+                steerloft_analysis::figures::Values::Sides(sides) => (&told["left"], sides.left),
+                steerloft_analysis::figures::Values::Axle(value) => (&told["value"], value),
+            };
+            assert_eq!(shown.as_f64().map(f64::to_bits), own.map(f64::to_bits));
+        }
+        let told = report["adjustments"].as_array().unwrap();
+        assert_eq!(told.len(), setup.car.adjustments.len());
+        assert!(told.iter().all(|adjustment| adjustment["is_base"] == true));
+    }
+}

@@ -1,7 +1,13 @@
 //! The program from a shell, and what it is built of.
 
 mod cli;
+mod common;
+mod documented;
 mod faults;
 mod kills;
 mod layers;
+mod manual;
+mod output;
+mod sheet;
 mod surroundings;
+mod sweep;

@@ -13,6 +13,7 @@ mod files;
 mod handles;
 mod memory;
 mod monkey;
+mod paper;
 mod pictures;
 mod reference;
 mod setups;

@@ -5,9 +5,9 @@ use eframe::egui::{self, PopupCloseBehavior, Ui, WidgetInfo};
 use steerloft_analysis::curves::CurveKind;
 
 use crate::commands::Command;
-use crate::state::{Bench, CurveLayout, PanelHeight};
+use crate::state::{Bench, CurveLayout, PanelHeight, Subject};
 use crate::ui::widgets::{self, NumberField};
-use crate::ui::{Intent, Intents, ViewState};
+use crate::ui::{Intent, Intents, ViewState, pictures};
 
 /// A change of how the curves are arranged.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -98,10 +98,12 @@ pub(super) fn panel_menu(ui: &mut Ui, kind: CurveKind, view: &ViewState, intents
             intents.push(Intent::Command(Command::Curve(kind)));
             ui.close();
         }
+        ui.separator();
+        pictures::entries(ui, Subject::Curve(kind), intents);
     });
     let name = format!("Arrange: {}", kind.title());
     response.widget_info(|| WidgetInfo::labeled(egui::Role::Button, true, &name));
-    response.on_hover_text("Move this curve or hide it");
+    response.on_hover_text("Move this curve, hide it, or take a picture of it");
 }
 
 /// The field for the steering input of the curve with the wheels turned.

@@ -1,7 +1,8 @@
 //! What all curve panels have in common: title with keys to the lines, axes, ranges, the cursor.
 
 use eframe::egui::{
-    Align, Color32, Layout, RichText, Sense, Shape, Stroke, TextStyle, Ui, WidgetInfo, pos2, vec2,
+    Align, Color32, Layout, PointerButton, Response, RichText, Sense, Shape, Stroke, TextStyle, Ui,
+    WidgetInfo, pos2, vec2,
 };
 use egui_plot::{
     AxisHints, GridInput, GridMark, HoverPosition, Line, LineStyle, Plot, PlotBounds, PlotPoint,
@@ -174,7 +175,15 @@ pub(super) struct Cursor {
     pub(super) marks: Vec<(f64, f64, Color32)>,
 }
 
-/// Draws the panel; where on the horizontal axis the user put the cursor, if so.
+/// What came of drawing a panel.
+pub(super) struct Drawn {
+    /// Where on the horizontal axis the user put the cursor, if so.
+    pub(super) place: Option<f64>,
+    /// What the pointer does on the plot.
+    pub(super) response: Response,
+}
+
+/// Draws the panel.
 ///
 /// `readout` gives the text shown beside the pointer for a place on the horizontal axis.
 pub(super) fn show<'a>(
@@ -183,7 +192,7 @@ pub(super) fn show<'a>(
     lines: Vec<Line<'a>>,
     cursor: Option<Cursor>,
     readout: impl Fn(f64) -> Option<String> + 'a,
-) -> Option<f64> {
+) -> Drawn {
     let tokens = Tokens::of(ui.ctx());
     let small = TextStyle::Small.resolve(ui.style());
     let (x_factor, y_factor) = (axes.x_factor, axes.y_factor);
@@ -242,13 +251,14 @@ pub(super) fn show<'a>(
     });
     let response = shown.response;
     response.widget_info(|| WidgetInfo::labeled(eframe::egui::Role::Image, true, axes.name));
-    let pointer = response.interact_pointer_pos()?;
-    (response.dragged() || response.clicked()).then(|| {
-        let place = shown
-            .transform
-            .value_from_position(pos2(pointer.x, pointer.y));
+    let pointer = response.interact_pointer_pos();
+    let is_put =
+        response.dragged_by(PointerButton::Primary) || response.clicked_by(PointerButton::Primary);
+    let place = pointer.filter(|_| is_put).map(|pointer| {
+        let place = shown.transform.value_from_position(pointer);
         place.x.max(axes.x_range.from).min(axes.x_range.to)
-    })
+    });
+    Drawn { place, response }
 }
 
 fn zero_lines(plot: &mut PlotUi<'_>, tokens: &Tokens) {

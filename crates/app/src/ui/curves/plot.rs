@@ -8,9 +8,9 @@ use steerloft_analysis::curves::{Along, Curve, CurveKind, End, Trace, Turn, valu
 use super::axis::ShownAxis;
 use super::panel::{self, Axes, Heading, LineInk};
 use super::readout::readout;
-use crate::state::{Bench, Cursor, Shown};
+use crate::state::{Bench, Cursor, Shown, Subject};
 use crate::theme::Tokens;
-use crate::ui::{Intent, Intents, ViewState, units_of};
+use crate::ui::{Intent, Intents, ViewState, pictures, units_of};
 use crate::units::Units;
 
 /// Draws the panel.
@@ -59,7 +59,9 @@ pub(super) fn show(
         .collect();
     let cursor = cursor(shown, curve, tokens);
     let readout = readout(curve, reference, [x, y]);
-    if let Some(place) = panel::show(ui, &axes, drawn, cursor, readout)
+    let drawn = panel::show(ui, &axes, drawn, cursor, readout);
+    pictures::context_menu(&drawn.response, Subject::Curve(kind), intents);
+    if let Some(place) = drawn.place
         && let Some(cursor) = cursor_at(bench, shown, kind, place)
     {
         intents.push(Intent::Cursor(cursor));

@@ -28,8 +28,8 @@ pub use handles::handle_name;
 pub use measure::{Mark, Measured, Measuring};
 pub use overlay::{Overlay, Switches};
 
-use super::{Intent, Intents, ViewState};
-use crate::state::{Bench, Shown};
+use super::{Intent, Intents, ViewState, pictures};
+use crate::state::{Bench, Shown, Subject};
 use crate::theme::Tokens;
 
 use camera::Fit;
@@ -265,6 +265,7 @@ fn show_view(
         Sense::click_and_drag(),
     );
     ground.widget_info(|| WidgetInfo::labeled(Role::Image, true, view.title()));
+    pictures::context_menu(&ground, Subject::View(view), intents);
     let seen = state.views.seen(view, area);
     let on_handle = state.views.measuring.is_none()
         && handles::meant(ui, &handles::rings(ui, shown, &seen)).is_some();

@@ -1,0 +1,83 @@
+//! Every command that README and guide show is run as it stands there.
+
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+use std::path::{Path, PathBuf};
+
+use crate::common::{folder_of_cars, steerloft_in, text};
+use steerloft_setup::supplied::SUPPLIED;
+
+/// The words that stand for a file or a number to be put in, and what is put in.
+const PUT_IN: [(&str, &str); 9] = [
+    ("FILE...", "pan-car-swinging-arm.ron kart.ron"),
+    ("FILE", "pan-car-swinging-arm.ron"),
+    ("REFERENCE", "pan-car-swinging-arm.ron"),
+    ("OUT.pdf", "out.pdf"),
+    ("OUT.svg", "out.svg"),
+    ("OUT.png", "out.png"),
+    ("SHELL", "bash"),
+    ("my-car.ron", "my-car.ron"),
+    ("wet.ron", "wet.ron"),
+];
+
+fn documents() -> Vec<PathBuf> {
+    let top = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let mut files = vec![top.join("README.md"), top.join("docs/guide.md")];
+    for entry in std::fs::read_dir(top.join("docs/guide")).unwrap() {
+        files.push(entry.unwrap().path());
+    }
+    files.retain(|file| file.extension().is_some_and(|end| end == "md"));
+    files.sort();
+    files
+}
+
+/// The commands of a document: indented lines that begin with the program's name, without their remark.
+fn commands(document: &str) -> Vec<String> {
+    let lines = document
+        .lines()
+        .filter_map(|line| line.strip_prefix("    "));
+    let commands = lines.filter(|line| line.starts_with("steerloft "));
+    commands
+        .map(|line| line.split(" #").next().unwrap().trim().to_owned())
+        .collect()
+}
+
+#[test]
+fn every_command_shown_works() {
+    let mut count = 0;
+    for document in documents() {
+        let text_of = std::fs::read_to_string(&document).unwrap();
+        for command in commands(&text_of) {
+            run(&command, &document);
+            count += 1;
+        }
+    }
+    assert!(count >= 12, "only {count} commands were found");
+}
+
+fn run(command: &str, document: &Path) {
+    let folder = folder_of_cars();
+    for name in ["my-car.ron", "wet.ron"] {
+        std::fs::write(folder.path().join(name), SUPPLIED[1].text).unwrap();
+    }
+    let mut words: Vec<String> = Vec::new();
+    for word in command.split_whitespace().skip(1) {
+        match PUT_IN.iter().find(|(shown, _)| *shown == word) {
+            Some((_, put_in)) => words.extend(put_in.split(' ').map(str::to_owned)),
+            None => words.push(word.to_owned()),
+        }
+    }
+    // `> FILE` is the shell's: the answer is looked at instead.
+    if let Some(at) = words.iter().position(|word| word == ">") {
+        words.truncate(at);
+    }
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
+    let output = steerloft_in(folder.path(), &words);
+    assert_eq!(
+        output.status.code(),
+        Some(0),
+        "{}: {command}: {}",
+        document.display(),
+        text(&output.stderr)
+    );
+}
