@@ -6,11 +6,13 @@
 pub mod adjustment;
 pub mod car;
 pub mod check;
+pub mod edit;
 pub mod file;
 pub mod handles;
 pub mod history;
 pub mod layout;
 pub mod limits;
+pub mod measuring;
 pub mod servo;
 pub mod setup;
 pub mod stock;

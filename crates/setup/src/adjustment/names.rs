@@ -148,6 +148,23 @@ impl PointName {
     }
 }
 
+impl Scalar {
+    /// The name in plain words, such as "ride height".
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Wheelbase => "wheelbase",
+            Self::FrontStation => "front-axle station",
+            Self::RideHeight => "ride height",
+            Self::TyreRadius => "tyre radius",
+            Self::TyreWidth => "tyre width",
+            Self::Camber => "camber",
+            Self::Pitch => "pitch",
+            Self::Roll => "roll",
+        }
+    }
+}
+
 impl Member {
     /// Whether both sides share it.
     #[must_use]

@@ -141,6 +141,29 @@ impl Drive {
     }
 }
 
+impl Drive {
+    /// The inner tie-rod balls at base, left and right, to be changed.
+    pub(crate) const fn rod_inner_mut(&mut self) -> (&mut Position, &mut Position) {
+        match self {
+            Self::SwingArm {
+                rod_inner_left,
+                rod_inner_right,
+                ..
+            }
+            | Self::TwinCrank {
+                rod_inner_left,
+                rod_inner_right,
+                ..
+            }
+            | Self::Slider {
+                rod_inner_left,
+                rod_inner_right,
+                ..
+            } => (rod_inner_left, rod_inner_right),
+        }
+    }
+}
+
 impl Crank {
     /// As the solver takes it.
     pub(crate) fn to_solver(self) -> solver::drive::Crank {

@@ -1,12 +1,11 @@
 //! A form that shows from where to where each point of a car is measured, with boxes for what is found.
 
 mod numbered;
-mod points;
 mod table;
 
+use steerloft_setup::measuring::{HOW, points};
 use steerloft_setup::setup::Setup;
 
-use self::points::points;
 use crate::drawing::{Bounds, Drawing, View};
 use crate::front_end::front_end;
 use crate::page::Page;
@@ -24,14 +23,6 @@ use crate::text::wrap;
 
 const TITLE: f64 = 5.0;
 const TEXT: f64 = 2.6;
-
-/// How every point is measured.
-const HOW: &str = "Stand the chassis level, steering straight, wheels at rest height, every adjustment at its base. All \
-     points are measured from the chassis, in mm: x ahead of the design front-axle station (behind it −), y to the left \
-     of the centre line (right of it −), z above the underside of the chassis plate (below it −). The station is the \
-     axle line that the chassis was designed for; it stays where it is when the front axle is moved. Measure to the \
-     centre of a ball or on the axis of a pin, not to the edge of a part. Leave the right side empty where it mirrors \
-     the left.";
 
 /// Draws the form for a car: one page with the points numbered on the car, one with the boxes and the base values of the
 /// adjustments, and further ones for what does not go on it.

@@ -1,8 +1,8 @@
 //! Views of a car with its measured points numbered.
 
+use steerloft_setup::measuring::Measured;
 use steerloft_solver::frame::Point;
 
-use super::points::Measured;
 use crate::drawing::{Anchor, Bounds, Drawing, Outline, Role, Text, View};
 use crate::page::Ink;
 use crate::page::furniture::{Block, Writing, lines_height};

@@ -1,6 +1,7 @@
 //! The table of points with boxes, and the boxes for what is no point.
 
-use super::points::Measured;
+use steerloft_setup::measuring::Measured;
+
 use crate::drawing::{Outline, Role};
 use crate::page::Ink;
 use crate::page::furniture::{Block, Writing, lines_height};
