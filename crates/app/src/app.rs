@@ -10,8 +10,9 @@ use steerloft_setup::file::Standing;
 
 use crate::commands::Command;
 use crate::dialogs::FileDialogs;
-use crate::state::{Bench, Cursor, Document, Preferences, SetupId};
+use crate::state::{Bench, CarEditing, Cursor, Document, Preferences, SetupId};
 use crate::theme::{self, Metrics, ThemeChoice};
+use crate::ui::car::new_car::NewCar;
 use crate::ui::finder::Finder;
 use crate::ui::messages::Message;
 use crate::ui::tour::Hint;
@@ -52,6 +53,7 @@ pub struct Steerloft {
 #[derive(Debug)]
 enum Page {
     About,
+    NewCar(NewCar),
     Keys,
     Find(Finder),
 }
@@ -137,6 +139,8 @@ impl Steerloft {
         match command {
             Command::New(index) => self.new_from(index),
             Command::Recent(index) => self.open_recent(index),
+            Command::NewCar => self.page = Some(Page::NewCar(NewCar::default())),
+            Command::EditCar => self.toggle_car_editing(),
             Command::Open => self.ask_what_to_open(Asked::Open, ctx, window),
             Command::CloseSetup => self.leave(Leave::Close(self.bench.current().id()), ctx),
             Command::NextSetup => self.switch_to(self.bench.neighbour(1)),
@@ -190,6 +194,17 @@ impl Steerloft {
         ctx.set_theme(choice.preference());
     }
 
+    /// Opens the description of the car, at rest so that its points stand where they are given, or closes it.
+    fn toggle_car_editing(&mut self) {
+        self.bench.finish();
+        self.view.views.let_go();
+        self.view.car_editing = match self.view.car_editing {
+            None => Some(CarEditing::default()),
+            Some(_) => None,
+        };
+        self.bench.set_cursor(Cursor::STATIC);
+    }
+
     /// Carries out what the user wants; whether that changed anything that is shown.
     fn carry_out(&mut self, intent: Intent, ctx: &egui::Context, window: &eframe::Frame) -> bool {
         match intent {
@@ -209,6 +224,7 @@ impl Steerloft {
             Intent::Overwrite(answer) => self.answer_overwrite(answer, ctx, window),
             Intent::DismissMessage => self.message = None,
             Intent::Jump(place) => self.bench.jump(place),
+            Intent::CreateCar(kinds) => self.create_car(kinds),
             Intent::ClosePage => self.page = None,
             Intent::Guard(answer) => self.answer_guard(answer, ctx, window),
         }
@@ -252,6 +268,7 @@ impl Steerloft {
     fn show_page(&mut self, ctx: &egui::Context, intents: &mut Intents) {
         match &mut self.page {
             Some(Page::About) => ui::messages::about(ctx, intents),
+            Some(Page::NewCar(kinds)) => ui::car::new_car::show(ctx, kinds, intents),
             Some(Page::Keys) => ui::keys::show(ctx, intents),
             Some(Page::Find(finder)) => {
                 let look =

@@ -96,6 +96,10 @@ const RECENT: [&str; MOST_RECENT] = [
 pub enum Command {
     /// A new setup from the supplied car at this place in the list.
     New(usize),
+    /// A new car of kinds to be chosen.
+    NewCar,
+    /// Describe the car itself, or go back to its adjustments.
+    EditCar,
     /// Open a file.
     Open,
     /// Open the file at this place in the list of those used last.
@@ -176,6 +180,8 @@ impl Command {
             .chain(curves)
             .chain(overlays);
         listed.chain([
+            Self::NewCar,
+            Self::EditCar,
             Self::Open,
             Self::Save,
             Self::SaveAs,
@@ -215,6 +221,8 @@ impl Command {
     pub fn text(self) -> &'static str {
         match self {
             Self::New(index) => SUPPLIED.get(index).map_or("New", |car| car.title),
+            Self::NewCar => "New car\u{2026}",
+            Self::EditCar => "Describe the car",
             Self::Open => "Open\u{2026}",
             Self::Recent(index) => RECENT.get(index).copied().unwrap_or("Open a recent file"),
             Self::Save => "Save",
@@ -260,6 +268,10 @@ impl Command {
     pub fn tooltip(self) -> &'static str {
         match self {
             Self::New(_) => "Start a new setup of this supplied car",
+            Self::NewCar => "Describe a car from nothing: choose its suspension and steering drive",
+            Self::EditCar => {
+                "Type or drag the points of the car itself and write its adjustments, or go back to them"
+            }
             Self::Open => "Open a setup file",
             Self::Recent(_) => "Open a file that was used before",
             Self::Save => "Save the setup to its file",
@@ -309,6 +321,8 @@ impl Command {
     pub fn shortcut(self) -> Option<KeyboardShortcut> {
         let (modifiers, key) = match self {
             Self::New(0) => (Modifiers::COMMAND, Key::N),
+            Self::NewCar => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::N),
+            Self::EditCar => (Modifiers::COMMAND, Key::E),
             Self::Open => (Modifiers::COMMAND, Key::O),
             Self::Save => (Modifiers::COMMAND, Key::S),
             Self::SaveAs => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::S),
@@ -400,14 +414,15 @@ impl Command {
     pub fn group(self) -> Group {
         match self {
             Self::New(_) => Group::Car,
-            Self::Open
+            Self::NewCar
+            | Self::Open
             | Self::Save
             | Self::SaveAs
             | Self::CloseSetup
             | Self::NextSetup
             | Self::PreviousSetup
             | Self::Quit => Group::File,
-            Self::Undo | Self::Redo => Group::Edit,
+            Self::Undo | Self::Redo | Self::EditCar => Group::Edit,
             Self::KeepReference
             | Self::OpenReference
             | Self::SwapReference

@@ -3,6 +3,7 @@
 use steerloft_setup::adjustment::PointName;
 use steerloft_solver::frame::Side;
 
+use super::car::new_car::NewCar;
 use super::{CurveChange, DiskAnswer, LeftAnswer, OverwriteAnswer};
 use crate::commands::Command;
 use crate::state::{Change, Cursor, SetupId};
@@ -42,6 +43,8 @@ pub enum Intent {
     DismissMessage,
     /// The answer to the question about unsaved changes.
     Guard(GuardAnswer),
+    /// A new car of these kinds.
+    CreateCar(NewCar),
     /// The page over everything else is read.
     ClosePage,
 }

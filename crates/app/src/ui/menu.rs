@@ -38,6 +38,8 @@ pub fn show(
             ui.menu_button("File", |ui| file_menu(ui, &look, recent, intents));
             ui.menu_button("Edit", |ui| {
                 items(ui, &[Command::Undo, Command::Redo], &look, intents);
+                ui.separator();
+                items(ui, &[Command::EditCar], &look, intents);
             });
             ui.menu_button("Reference", |ui| reference_menu(ui, &look, intents));
             ui.menu_button("View", |ui| view_menu(ui, &look, intents));
@@ -83,7 +85,7 @@ fn file_menu(
             item(ui, Command::New(index), look, intents);
         }
     });
-    items(ui, &[Command::Open], look, intents);
+    items(ui, &[Command::NewCar, Command::Open], look, intents);
     ui.add_enabled_ui(!recent.is_empty(), |ui| {
         ui.menu_button("Open recent", |ui| {
             for (index, path) in recent.iter().enumerate() {
@@ -205,6 +207,7 @@ pub fn look_of(command: Command, bench: &Bench, view: &ViewState, theme: ThemeCh
         Command::Column(column) => look.ticked = Some(view.column == column),
         Command::Curve(kind) => look.ticked = Some(view.curves.has(kind)),
         Command::Show(overlay) => look.ticked = Some(view.views.switches().has(overlay)),
+        Command::EditCar => look.ticked = Some(view.car_editing.is_some()),
         Command::Measure => look.ticked = Some(view.views.measuring().is_some()),
         Command::SideView => look.ticked = Some(view.views.has_side()),
         Command::Theme(choice) => look.ticked = Some(choice == theme),
