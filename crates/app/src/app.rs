@@ -338,7 +338,12 @@ impl eframe::App for Steerloft {
         }
         ui::drop::overlay(&ctx);
         let mut changed = false;
+        let drawn = self.bench.current().id();
         for intent in intents {
+            // What was done with a setup is for that one, not for one that took its place in this frame.
+            if self.bench.current().id() != drawn && intent.is_for_current() {
+                continue;
+            }
             changed |= self.carry_out(intent, &ctx, window);
         }
         if changed {

@@ -49,6 +49,16 @@ pub enum Intent {
     ClosePage,
 }
 
+impl Intent {
+    /// Whether it is about the setup that is worked on.
+    pub(crate) fn is_for_current(&self) -> bool {
+        matches!(
+            self,
+            Self::Preview(_) | Self::Finish | Self::Cancel | Self::Cursor(_) | Self::Select(_)
+        )
+    }
+}
+
 /// What is to happen to unsaved changes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum GuardAnswer {

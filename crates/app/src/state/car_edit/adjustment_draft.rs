@@ -204,6 +204,7 @@ impl AdjustmentDraft {
         setup: &Setup,
         read: &impl Fn(&str) -> Result<f64, String>,
     ) -> Result<Vec<CarEdit>, DraftFault> {
+        self.check_name(setup)?;
         let adjustment = self.build(read)?;
         let edits = match self.index {
             None => vec![CarEdit::AddAdjustment {
