@@ -11,8 +11,9 @@ use steerloft_setup::file::Standing;
 
 use crate::commands::Command;
 use crate::dialogs::FileDialogs;
-use crate::state::{Bench, Cursor, Document, Preferences, PrintChoices, SetupId};
+use crate::state::{Bench, CarEditing, Cursor, Document, Preferences, PrintChoices, SetupId};
 use crate::theme::{self, Metrics, ThemeChoice};
+use crate::ui::car::new_car::NewCar;
 use crate::ui::finder::Finder;
 use crate::ui::messages::Message;
 use crate::ui::tour::Hint;
@@ -55,6 +56,7 @@ pub struct Steerloft {
 #[derive(Debug)]
 enum Page {
     About,
+    NewCar(NewCar),
     Keys,
     Find(Finder),
     Print(PrintChoices),
@@ -142,6 +144,8 @@ impl Steerloft {
         match command {
             Command::New(index) => self.new_from(index),
             Command::Recent(index) => self.open_recent(index),
+            Command::NewCar => self.page = Some(Page::NewCar(NewCar::default())),
+            Command::EditCar => self.toggle_car_editing(),
             Command::Open => self.ask_what_to_open(Asked::Open, ctx, window),
             Command::CloseSetup => self.leave(Leave::Close(self.bench.current().id()), ctx),
             Command::NextSetup => self.switch_to(self.bench.neighbour(1)),
@@ -199,6 +203,17 @@ impl Steerloft {
         ctx.set_theme(choice.preference());
     }
 
+    /// Opens the description of the car, at rest so that its points stand where they are given, or closes it.
+    fn toggle_car_editing(&mut self) {
+        self.bench.finish();
+        self.view.views.let_go();
+        self.view.car_editing = match self.view.car_editing {
+            None => Some(CarEditing::default()),
+            Some(_) => None,
+        };
+        self.bench.set_cursor(Cursor::STATIC);
+    }
+
     /// Carries out what the user wants; whether that changed anything that is shown.
     fn carry_out(&mut self, intent: Intent, ctx: &egui::Context, window: &eframe::Frame) -> bool {
         match intent {
@@ -218,6 +233,7 @@ impl Steerloft {
             Intent::Overwrite(answer) => self.answer_overwrite(answer, ctx, window),
             Intent::DismissMessage => self.message = None,
             Intent::Jump(place) => self.bench.jump(place),
+            Intent::CreateCar(kinds) => self.create_car(kinds),
             Intent::ClosePage => self.page = None,
             Intent::Print(choices) => self.page = Some(Page::Print(choices)),
             Intent::WriteSheet(choices) => {
@@ -267,6 +283,7 @@ impl Steerloft {
     fn show_page(&mut self, ctx: &egui::Context, intents: &mut Intents) {
         match &mut self.page {
             Some(Page::About) => ui::messages::about(ctx, intents),
+            Some(Page::NewCar(kinds)) => ui::car::new_car::show(ctx, kinds, intents),
             Some(Page::Keys) => ui::keys::show(ctx, intents),
             Some(Page::Print(choices)) => ui::print::show(ctx, &self.bench, *choices, intents),
             Some(Page::Find(finder)) => {
@@ -337,7 +354,12 @@ impl eframe::App for Steerloft {
         }
         ui::drop::overlay(&ctx);
         let mut changed = false;
+        let drawn = self.bench.current().id();
         for intent in intents {
+            // What was done with a setup is for that one, not for one that took its place in this frame.
+            if self.bench.current().id() != drawn && intent.is_for_current() {
+                continue;
+            }
             changed |= self.carry_out(intent, &ctx, window);
         }
         if changed {

@@ -96,6 +96,10 @@ const RECENT: [&str; MOST_RECENT] = [
 pub enum Command {
     /// A new setup from the supplied car at this place in the list.
     New(usize),
+    /// A new car of kinds to be chosen.
+    NewCar,
+    /// Describe the car itself, or go back to its adjustments.
+    EditCar,
     /// Open a file.
     Open,
     /// Open the file at this place in the list of those used last.
@@ -186,6 +190,8 @@ impl Command {
             .chain(overlays);
         listed.chain([
             Self::Print,
+            Self::NewCar,
+            Self::EditCar,
             Self::Open,
             Self::Save,
             Self::SaveAs,
@@ -225,6 +231,8 @@ impl Command {
     pub fn text(self) -> &'static str {
         match self {
             Self::New(index) => SUPPLIED.get(index).map_or("New", |car| car.title),
+            Self::NewCar => "New car\u{2026}",
+            Self::EditCar => "Describe the car",
             Self::Open => "Open\u{2026}",
             Self::Recent(index) => RECENT.get(index).copied().unwrap_or("Open a recent file"),
             Self::Save => "Save",
@@ -274,6 +282,10 @@ impl Command {
     pub fn tooltip(self) -> &'static str {
         match self {
             Self::New(_) => "Start a new setup of this supplied car",
+            Self::NewCar => "Describe a car from nothing: choose its suspension and steering drive",
+            Self::EditCar => {
+                "Type or drag the points of the car itself and write its adjustments, or go back to them"
+            }
             Self::Open => "Open a setup file",
             Self::Recent(_) => "Open a file that was used before",
             Self::Save => "Save the setup to its file",
@@ -327,6 +339,8 @@ impl Command {
     pub fn shortcut(self) -> Option<KeyboardShortcut> {
         let (modifiers, key) = match self {
             Self::New(0) => (Modifiers::COMMAND, Key::N),
+            Self::NewCar => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::N),
+            Self::EditCar => (Modifiers::COMMAND, Key::E),
             Self::Open => (Modifiers::COMMAND, Key::O),
             Self::Save => (Modifiers::COMMAND, Key::S),
             Self::SaveAs => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::S),
@@ -423,7 +437,8 @@ impl Command {
     pub fn group(self) -> Group {
         match self {
             Self::New(_) => Group::Car,
-            Self::Open
+            Self::NewCar
+            | Self::Open
             | Self::Save
             | Self::SaveAs
             | Self::CloseSetup
@@ -432,7 +447,11 @@ impl Command {
             | Self::Print
             | Self::SavePicture(_)
             | Self::Quit => Group::File,
-            Self::Undo | Self::Redo | Self::CopyPicture(_) | Self::CopyDrawing(_) => Group::Edit,
+            Self::Undo
+            | Self::Redo
+            | Self::EditCar
+            | Self::CopyPicture(_)
+            | Self::CopyDrawing(_) => Group::Edit,
             Self::KeepReference
             | Self::OpenReference
             | Self::SwapReference

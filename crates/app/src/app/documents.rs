@@ -5,11 +5,13 @@ use std::sync::Arc;
 
 use eframe::egui::{Context, ViewportCommand};
 use steerloft_setup::car::Car;
+use steerloft_setup::edit::new_car;
 use steerloft_setup::supplied::SUPPLIED;
 
 use super::{Leave, Overwrite, Steerloft};
 use crate::dialogs::{FileAnswer, FileRequest};
-use crate::state::{Document, PrintChoices, SetupId, Subject};
+use crate::state::{CarEditing, Document, PrintChoices, SetupId, Subject};
+use crate::ui::car::new_car::NewCar;
 use crate::ui::{GuardAnswer, messages::Message};
 
 /// Most setups open at a time.
@@ -100,7 +102,7 @@ impl Steerloft {
     /// Forgets what belonged to the setup before; the views stay where they are if the car is the same.
     fn turned_to_another(&mut self, before: &Car) {
         self.view.views.let_go();
-        self.view.last_adjustment = None;
+        self.view.begin_anew();
         if self.bench.setup().car != *before {
             self.view.views.fit();
         }
@@ -110,13 +112,22 @@ impl Steerloft {
     fn look_anew(&mut self) {
         self.view.views.let_go();
         self.view.views.fit();
-        self.view.last_adjustment = None;
+        self.view.begin_anew();
     }
 
     /// A new setup of the supplied car at this place in the list.
     pub(super) fn new_from(&mut self, index: usize) {
         if let Some(car) = SUPPLIED.get(index) {
             self.put_on_bench(Document::unnamed(car.setup()));
+        }
+    }
+
+    /// Puts a new car on the bench, to be described.
+    pub(super) fn create_car(&mut self, kinds: NewCar) {
+        self.page = None;
+        let setup = new_car(kinds.suspension, kinds.drive);
+        if self.put_on_bench(Document::unnamed(setup)) {
+            self.view.car_editing = Some(CarEditing::default());
         }
     }
 

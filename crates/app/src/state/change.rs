@@ -1,7 +1,9 @@
 //! Changes of the open setup, and what they are called in the list of steps that can be undone.
 
+use steerloft_setup::edit::{CarEdit, EditError};
 use steerloft_setup::setup::{Chosen, Record, Rods, Setup, ValueError};
 
+use super::car_edit;
 use crate::format;
 use crate::units::Units;
 
@@ -19,24 +21,39 @@ pub enum Change {
     Rods(Rods),
     /// The record written anew.
     Record(Box<Record>),
+    /// The car itself changed.
+    Car(Box<CarEdit>),
+}
+
+/// Why a change cannot be made.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub(super) enum ChangeError {
+    /// A value that the parts do not allow.
+    #[error(transparent)]
+    Value(#[from] ValueError),
+    /// A car that would not pass its checks.
+    #[error(transparent)]
+    Car(#[from] EditError),
 }
 
 impl Change {
     /// Makes the change.
-    pub(super) fn apply(self, setup: &mut Setup) -> Result<(), ValueError> {
+    pub(super) fn apply(self, setup: &mut Setup) -> Result<(), ChangeError> {
         match self {
-            Self::Adjust { adjustment, value } => setup.set(adjustment, value),
-            Self::Rods(rods) => setup.set_rods(rods),
-            Self::Record(record) => {
-                setup.record = *record;
-                Ok(())
-            }
+            Self::Adjust { adjustment, value } => setup.set(adjustment, value)?,
+            Self::Rods(rods) => setup.set_rods(rods)?,
+            Self::Record(record) => setup.record = *record,
+            Self::Car(edit) => *setup = setup.edited(&edit)?,
         }
+        Ok(())
     }
 }
 
 /// What the step from one setup to another is called, such as "Servo station: 0 to 2 mm".
 pub(super) fn label(before: &Setup, after: &Setup, units: Units) -> String {
+    if before.car != after.car {
+        return car_edit::label(&before.car, &after.car, units);
+    }
     let mut adjusted =
         (0..after.car.adjustments.len()).filter(|&index| before.value(index) != after.value(index));
     if let Some(index) = adjusted.next() {

@@ -3,6 +3,7 @@
 use steerloft_analysis::Study;
 use steerloft_analysis::curves::{Curve, CurveKind, FixedRanges, Held, Turn};
 use steerloft_analysis::figures::{Figure, FigureKind};
+use steerloft_setup::car::Car;
 use steerloft_setup::handles::{Handle, handles};
 use steerloft_setup::layout::Layout;
 use steerloft_setup::setup::{Rods, Setup};
@@ -20,6 +21,8 @@ use super::{Cursor, Document};
 pub struct Derived {
     revision: u64,
     cursor: Cursor,
+    /// The car that the ranges are of.
+    car: Car,
     ranges: FixedRanges,
     held_input: Option<f64>,
     shown: Option<Shown>,
@@ -67,6 +70,7 @@ impl Derived {
         let mut derived = Self {
             revision: document.revision(),
             cursor,
+            car: document.setup().car.clone(),
             ranges: FixedRanges::of(&document.setup().car),
             held_input: None,
             shown: shown_at_base(document.setup()),
@@ -88,7 +92,7 @@ impl Derived {
         self.trouble.as_ref()
     }
 
-    /// The fixed ranges of the curves' axes. They follow from the car as it was opened, which no change of a setup alters.
+    /// The fixed ranges of the curves' axes. They follow from the car alone: no adjustment alters them.
     #[must_use]
     pub fn fixed_ranges(&self) -> &FixedRanges {
         &self.ranges
@@ -109,6 +113,10 @@ impl Derived {
         if new_setup || self.cursor != cursor {
             self.revision = document.revision();
             self.cursor = cursor;
+            if self.car != document.setup().car {
+                self.car = document.setup().car.clone();
+                self.ranges = FixedRanges::of(&self.car);
+            }
             self.compute(document.setup(), cursor, new_setup);
         }
     }

@@ -3,6 +3,7 @@
 //! Nothing here knows the user-interface library, so tests and the command line use it as the window does.
 
 mod bench;
+mod car_edit;
 mod change;
 mod cursor;
 mod curve_layout;
@@ -17,6 +18,10 @@ mod step_effect;
 mod steps;
 
 pub use bench::Bench;
+pub use car_edit::{
+    AdjustmentDraft, Axis, CarEditing, CarNumber, DraftFault, DraftKind, DraftPart, EffectDraft,
+    EffectKind, Entries, Field, NUMBERS, OptionDraft,
+};
 pub use change::{Change, rods_in_words};
 pub use cursor::Cursor;
 pub use curve_layout::{CurveLayout, PanelHeight};

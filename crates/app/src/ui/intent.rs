@@ -3,6 +3,7 @@
 use steerloft_setup::adjustment::PointName;
 use steerloft_solver::frame::Side;
 
+use super::car::new_car::NewCar;
 use super::{CurveChange, DiskAnswer, LeftAnswer, OverwriteAnswer};
 use crate::commands::Command;
 use crate::state::{Change, Cursor, PrintChoices, SetupId};
@@ -42,12 +43,24 @@ pub enum Intent {
     DismissMessage,
     /// The answer to the question about unsaved changes.
     Guard(GuardAnswer),
+    /// A new car of these kinds.
+    CreateCar(NewCar),
     /// The page over everything else is read.
     ClosePage,
     /// The choices before a sheet is written.
     Print(PrintChoices),
     /// Write a sheet, once it is known where to.
     WriteSheet(PrintChoices),
+}
+
+impl Intent {
+    /// Whether it is about the setup that is worked on.
+    pub(crate) fn is_for_current(&self) -> bool {
+        matches!(
+            self,
+            Self::Preview(_) | Self::Finish | Self::Cancel | Self::Cursor(_) | Self::Select(_)
+        )
+    }
 }
 
 /// What is to happen to unsaved changes.

@@ -39,6 +39,8 @@ pub fn show(
             ui.menu_button("Edit", |ui| {
                 items(ui, &[Command::Undo, Command::Redo], &look, intents);
                 ui.separator();
+                items(ui, &[Command::EditCar], &look, intents);
+                ui.separator();
                 ui.menu_button("Copy a picture", |ui| {
                     pictures(ui, Command::CopyPicture, &look, intents);
                 });
@@ -90,7 +92,7 @@ fn file_menu(
             item(ui, Command::New(index), look, intents);
         }
     });
-    items(ui, &[Command::Open], look, intents);
+    items(ui, &[Command::NewCar, Command::Open], look, intents);
     ui.add_enabled_ui(!recent.is_empty(), |ui| {
         ui.menu_button("Open recent", |ui| {
             for (index, path) in recent.iter().enumerate() {
@@ -229,6 +231,7 @@ pub fn look_of(command: Command, bench: &Bench, view: &ViewState, theme: ThemeCh
         Command::Column(column) => look.ticked = Some(view.column == column),
         Command::Curve(kind) => look.ticked = Some(view.curves.has(kind)),
         Command::Show(overlay) => look.ticked = Some(view.views.switches().has(overlay)),
+        Command::EditCar => look.ticked = Some(view.car_editing.is_some()),
         Command::Measure => look.ticked = Some(view.views.measuring().is_some()),
         Command::SideView => look.ticked = Some(view.views.has_side()),
         Command::Theme(choice) => look.ticked = Some(choice == theme),

@@ -1,6 +1,7 @@
 //! The window: panels, views and curves. They draw the state and gather what the user wants; nothing here changes it.
 
 pub mod adjustments;
+pub mod car;
 pub mod cursors;
 pub mod curves;
 pub mod disk;
@@ -34,7 +35,7 @@ pub use results::Column;
 
 use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Rect, Ui};
 
-use crate::state::{Bench, CurveLayout, Preferences};
+use crate::state::{Bench, CarEditing, CurveLayout, Preferences};
 use crate::theme::{Metrics, Tokens};
 use crate::units::Units;
 
@@ -49,6 +50,8 @@ pub struct ViewState {
     pub curves: CurveLayout,
     /// The adjustment used last; of several that move a pivot alike, a drag takes this one.
     pub last_adjustment: Option<usize>,
+    /// The description of the car, while it is open in the place of the adjustments.
+    pub car_editing: Option<CarEditing>,
     /// What is remembered from one start to the next.
     pub preferences: Preferences,
     /// The hint that is shown to who starts for the first time, if one is.
@@ -64,6 +67,16 @@ pub struct Widths {
     pub adjustments: Option<f32>,
     /// Of the curves and figures.
     pub results: Option<f32>,
+}
+
+impl ViewState {
+    /// Lets go of what belongs to a car that is no longer worked on.
+    pub fn begin_anew(&mut self) {
+        self.last_adjustment = None;
+        if let Some(editing) = &mut self.car_editing {
+            *editing = CarEditing::default();
+        }
+    }
 }
 
 /// Draws everything between the menu and the lower edge, and says where its parts lie.
@@ -88,7 +101,13 @@ pub fn show(
         )
         .size_range(220.0_f32.min(width * 0.3)..=420.0)
         .frame(panel_frame(tokens))
-        .show(ui, |ui| adjustments::show(ui, bench, view, intents));
+        .show(ui, |ui| {
+            if view.car_editing.is_some() {
+                car::show(ui, bench, view, intents);
+            } else {
+                adjustments::show(ui, bench, view, intents);
+            }
+        });
     let adjustments = adjustments.response.rect;
     view.widths.adjustments = Some(adjustments.width());
     let results = Panel::right("results")

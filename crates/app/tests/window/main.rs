@@ -3,6 +3,7 @@
 mod common;
 
 mod adjustments;
+mod car;
 mod commands;
 mod cursor;
 mod curves;

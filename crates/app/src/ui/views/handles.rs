@@ -18,7 +18,7 @@ use crate::state::{Bench, Change, Shown};
 use crate::ui::{Intent, Intents, ViewState, names};
 
 /// Arrow keys with their directions on screen.
-pub(super) const ARROWS: [(Key, Vec2); 4] = [
+const ARROWS: [(Key, Vec2); 4] = [
     (Key::ArrowLeft, vec2(-1.0, 0.0)),
     (Key::ArrowRight, vec2(1.0, 0.0)),
     (Key::ArrowUp, vec2(0.0, -1.0)),
@@ -186,24 +186,32 @@ fn take_arrows(
     ring: &Ring<'_>,
     response: &Response,
 ) {
+    for arrow in pressed_arrows(ui, response) {
+        let nudge = drag::nudge(
+            bench.setup(),
+            ring.handle,
+            seen.view,
+            &ring.posed.motion,
+            arrow,
+        );
+        if let Some((adjustment, change)) = nudge {
+            state.last_adjustment = Some(adjustment);
+            intents.apply(change);
+        }
+    }
+}
+
+/// The arrow keys pressed on a widget that has the focus, as directions on screen; none of them moves the focus.
+pub(super) fn pressed_arrows(ui: &Ui, focused: &Response) -> Vec<Vec2> {
     let arrows_are_ours = EventFilter {
         horizontal_arrows: true,
         vertical_arrows: true,
         ..EventFilter::default()
     };
-    ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, arrows_are_ours));
-    for (key, arrow) in ARROWS {
-        if ui.input_mut(|input| input.consume_key(Modifiers::NONE, key))
-            && let Some((adjustment, change)) = drag::nudge(
-                bench.setup(),
-                ring.handle,
-                seen.view,
-                &ring.posed.motion,
-                arrow,
-            )
-        {
-            state.last_adjustment = Some(adjustment);
-            intents.apply(change);
-        }
-    }
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(focused.id, arrows_are_ours));
+    let pressed = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
+    ARROWS
+        .into_iter()
+        .filter_map(|(key, arrow)| pressed(key).then_some(arrow))
+        .collect()
 }

@@ -1,6 +1,7 @@
 //! The drawings of the front end: top view above front view on one lateral axis, and a side view on demand.
 
 mod camera;
+mod car_points;
 mod drag;
 mod extras;
 mod grab;
@@ -33,6 +34,7 @@ use crate::state::{Bench, Shown, Subject};
 use crate::theme::Tokens;
 
 use camera::Fit;
+use car_points::PointDrag;
 use drag::Drag;
 use layout::{Layout, bounds_of_turn, bounds_over_steering};
 use seen::Seen;
@@ -54,6 +56,7 @@ pub struct Views {
     /// The area and the views last fitted to; none if they are to be fitted anew.
     fitted: Option<Layout>,
     drag: Option<Drag>,
+    point_drag: Option<PointDrag>,
     measuring: Option<Measuring>,
 }
 
@@ -89,6 +92,7 @@ impl Views {
     /// Lets go of what belongs to a car that is no longer on the bench: a pivot that is being dragged, places measured.
     pub fn let_go(&mut self) {
         self.drag = None;
+        self.point_drag = None;
         if let Some(measuring) = &mut self.measuring {
             *measuring = Measuring::default();
         }
@@ -129,6 +133,7 @@ impl Views {
     /// Begins or ends measuring.
     pub fn toggle_measuring(&mut self) {
         self.drag = None;
+        self.point_drag = None;
         self.measuring = match self.measuring {
             None => Some(Measuring::default()),
             Some(_) => None,
@@ -153,6 +158,11 @@ impl Views {
         Some(self.camera.transform(view, area))
     }
 
+    /// Whether a handle is being dragged.
+    fn is_dragging(&self) -> bool {
+        self.drag.is_some() || self.point_drag.is_some()
+    }
+
     fn seen(&self, view: View, area: Rect) -> Seen {
         Seen {
             view,
@@ -166,7 +176,7 @@ impl Views {
         match self.fitted {
             Some(layout) if layout.area == area => layout,
             // A drag goes on in the frame it began in.
-            Some(old) if self.moved || self.drag.is_some() => {
+            Some(old) if self.moved || self.is_dragging() => {
                 let layout = Layout::new(area, old.top_share(), self.switches.side);
                 self.fitted = Some(layout);
                 layout
@@ -249,6 +259,7 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Inte
         measure::strip(ui, shown, &measuring, layout.top, intents);
     }
     drag::follow(ui, bench, view, intents);
+    car_points::follow(ui, view, intents);
 }
 
 fn show_view(
@@ -267,8 +278,13 @@ fn show_view(
     ground.widget_info(|| WidgetInfo::labeled(Role::Image, true, view.title()));
     pictures::context_menu(&ground, Subject::View(view), intents);
     let seen = state.views.seen(view, area);
-    let on_handle = state.views.measuring.is_none()
-        && handles::meant(ui, &handles::rings(ui, shown, &seen)).is_some();
+    let describing = state.car_editing.is_some();
+    let on_handle = if describing {
+        car_points::is_on_point(ui, bench, shown, &seen)
+    } else {
+        handles::meant(ui, &handles::rings(ui, shown, &seen)).is_some()
+    };
+    let on_handle = on_handle && state.views.measuring.is_none();
     moving::take(ui, &ground, &mut state.views, &seen, on_handle);
     let seen = state.views.seen(view, area);
     paint_view(ui, bench, shown, &state.views, &seen);
@@ -282,6 +298,10 @@ fn show_view(
     if !on_handle && ground.clicked() {
         ground.request_focus();
         intents.push(Intent::Select(None));
+    }
+    if describing {
+        car_points::show(ui, bench, shown, state, intents, &seen);
+        return;
     }
     if state.views.switches.spacer_buttons {
         spacers::show(ui, bench, shown, state, intents, &seen);

@@ -1,13 +1,13 @@
 //! Moving what the views look at: by dragging, by wheel, touch pad and pinch, and by keys.
 
 use eframe::egui::{
-    Event, EventFilter, Key, Modifiers, MouseWheelSource, MouseWheelUnit, PointerButton, Pos2,
-    Rect, Response, Ui, Vec2,
+    Event, Key, Modifiers, MouseWheelSource, MouseWheelUnit, PointerButton, Pos2, Rect, Response,
+    Ui, Vec2,
 };
 use steerloft_sheet::View;
 
 use super::Views;
-use super::handles::ARROWS;
+use super::handles::pressed_arrows;
 use super::seen::Seen;
 
 /// Zoom per point of the wheel.
@@ -34,7 +34,7 @@ pub(super) fn take(ui: &Ui, ground: &Response, views: &mut Views, seen: &Seen, o
 }
 
 fn drag(ui: &Ui, ground: &Response, views: &mut Views, view: View) {
-    if views.drag.is_some() || ui.input(|input| input.multi_touch().is_some()) {
+    if views.is_dragging() || ui.input(|input| input.multi_touch().is_some()) {
         return;
     }
     for button in [PointerButton::Primary, PointerButton::Middle] {
@@ -116,18 +116,10 @@ fn is_touch_pad(source: MouseWheelSource, unit: MouseWheelUnit) -> bool {
 
 /// Arrow keys move a view that has the focus, plus and minus zoom about its middle.
 fn keys(ui: &Ui, ground: &Response, views: &mut Views, view: View, area: Rect) {
-    let arrows_are_ours = EventFilter {
-        horizontal_arrows: true,
-        vertical_arrows: true,
-        ..EventFilter::default()
-    };
-    ui.memory_mut(|memory| memory.set_focus_lock_filter(ground.id, arrows_are_ours));
-    let pressed = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
-    for (key, arrow) in ARROWS {
-        if pressed(key) {
-            pan(views, view, -arrow * KEY_WAY);
-        }
+    for arrow in pressed_arrows(ui, ground) {
+        pan(views, view, -arrow * KEY_WAY);
     }
+    let pressed = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
     for (keys, factor) in [
         ([Key::Plus, Key::Equals], KEY_ZOOM),
         ([Key::Minus, Key::Minus], 1.0 / KEY_ZOOM),

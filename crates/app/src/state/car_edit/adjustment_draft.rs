@@ -1,0 +1,465 @@
+//! An adjustment while it is being written: numbers as typed, checked at every key.
+
+use steerloft_setup::adjustment::{
+    Adjustment, ChoiceOption, Effect, FromStock, Kind, Place, Spacer, Unit,
+};
+use steerloft_setup::check::Step;
+use steerloft_setup::edit::{CarEdit, EditError};
+use steerloft_setup::setup::Setup;
+
+use super::EffectDraft;
+use super::entries::in_words;
+
+/// How an adjustment is set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DraftKind {
+    /// Along a range.
+    Slide,
+    /// By spacers.
+    Stack,
+    /// One of several positions.
+    Choice,
+}
+
+impl DraftKind {
+    /// Every kind, as listed.
+    pub const ALL: [Self; 3] = [Self::Slide, Self::Stack, Self::Choice];
+
+    /// In plain words.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Slide => "slide",
+            Self::Stack => "stack",
+            Self::Choice => "choice",
+        }
+    }
+}
+
+/// A named position of a choice being written.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct OptionDraft {
+    /// Its name.
+    pub name: String,
+    /// What choosing it does.
+    pub effects: Vec<EffectDraft>,
+}
+
+/// An adjustment being written.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AdjustmentDraft {
+    /// Index of the adjustment it changes; none for a new one.
+    pub index: Option<usize>,
+    /// Its name.
+    pub name: String,
+    /// Where on the car it is.
+    pub place: Place,
+    /// What the builder should know.
+    pub notes: String,
+    /// How it is set.
+    pub kind: DraftKind,
+    /// Unit of a slide.
+    pub unit: Unit,
+    /// Least value of a slide.
+    pub least: String,
+    /// Greatest value of a slide, or greatest total of a stack.
+    pub most: String,
+    /// Step of a slide; empty for any value.
+    pub step: String,
+    /// The value at which the car's points are given; a choice's is [`Self::base_option`].
+    pub base: String,
+    /// Spacers at hand, such as "4 x 0.5, 2 x 1".
+    pub parts: String,
+    /// The stock that spacers are taken from.
+    pub stock: Option<FromStock>,
+    /// What one unit of a slide or stack does.
+    pub effects: Vec<EffectDraft>,
+    /// The positions of a choice.
+    pub options: Vec<OptionDraft>,
+    /// The position at which the car's points are given.
+    pub base_option: usize,
+}
+
+/// A part of the draft that something can be wrong with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DraftPart {
+    /// The name.
+    Name,
+    /// The notes.
+    Notes,
+    /// Least and greatest value.
+    Range,
+    /// The step.
+    Step,
+    /// The base.
+    Base,
+    /// The spacers at hand.
+    Parts,
+    /// The positions, the one with this index if one alone is wrong.
+    Options(Option<usize>),
+    /// The effects, the one with this index if one alone is wrong.
+    Effects(Option<usize>),
+}
+
+/// What is wrong with a draft, and where.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct DraftFault {
+    /// The part to show it at.
+    pub part: DraftPart,
+    /// What is wrong, in words.
+    pub text: String,
+}
+
+impl Default for AdjustmentDraft {
+    fn default() -> Self {
+        let option = |name: &str| OptionDraft {
+            name: name.to_owned(),
+            effects: Vec::new(),
+        };
+        Self {
+            index: None,
+            name: String::new(),
+            place: Place::SteeringDrive,
+            notes: String::new(),
+            kind: DraftKind::Slide,
+            unit: Unit::Millimetres,
+            least: "-3".to_owned(),
+            most: "3".to_owned(),
+            step: "0.5".to_owned(),
+            base: "0".to_owned(),
+            parts: "2 x 0.5, 4 x 1".to_owned(),
+            stock: None,
+            effects: vec![EffectDraft::default()],
+            options: vec![option("inner hole"), option("outer hole")],
+            base_option: 0,
+        }
+    }
+}
+
+impl AdjustmentDraft {
+    /// The adjustment with an index, to be changed.
+    #[must_use]
+    pub fn of(index: usize, adjustment: &Adjustment) -> Self {
+        let draft = Self {
+            index: Some(index),
+            name: adjustment.name.clone(),
+            place: adjustment.place,
+            notes: adjustment.notes.clone(),
+            ..Self::default()
+        };
+        let drafts = |effects: &[Effect]| effects.iter().map(EffectDraft::of).collect();
+        match &adjustment.kind {
+            Kind::Slide {
+                unit,
+                range,
+                step,
+                base,
+                effects,
+            } => Self {
+                kind: DraftKind::Slide,
+                unit: *unit,
+                least: range.0.to_string(),
+                most: range.1.to_string(),
+                step: step.map_or_else(String::new, |step| step.to_string()),
+                base: base.to_string(),
+                effects: drafts(effects),
+                ..draft
+            },
+            Kind::Stack {
+                parts,
+                stock,
+                most,
+                base,
+                effects,
+            } => Self {
+                kind: DraftKind::Stack,
+                parts: parts_text(parts),
+                stock: stock.clone(),
+                most: most.to_string(),
+                base: base.to_string(),
+                effects: drafts(effects),
+                ..draft
+            },
+            Kind::Choice { options, base } => Self {
+                kind: DraftKind::Choice,
+                base_option: options
+                    .iter()
+                    .position(|option| option.name == *base)
+                    .unwrap_or_default(),
+                options: options
+                    .iter()
+                    .map(|option| OptionDraft {
+                        name: option.name.clone(),
+                        effects: drafts(&option.effects),
+                    })
+                    .collect(),
+                ..draft
+            },
+        }
+    }
+
+    /// The edits that bring it into the car, or what is wrong with it. `read` turns a text into a number.
+    pub fn edits(
+        &self,
+        setup: &Setup,
+        read: &impl Fn(&str) -> Result<f64, String>,
+    ) -> Result<Vec<CarEdit>, DraftFault> {
+        self.check_name(setup)?;
+        let adjustment = self.build(read)?;
+        let edits = match self.index {
+            None => vec![CarEdit::AddAdjustment {
+                at: setup.car.adjustments.len(),
+                adjustment,
+            }],
+            Some(index) => vec![
+                CarEdit::RenameAdjustment {
+                    index,
+                    name: adjustment.name.clone(),
+                },
+                CarEdit::ReplaceAdjustment { index, adjustment },
+            ],
+        };
+        let mut edited = setup.clone();
+        for edit in &edits {
+            edited = edited.edited(edit).map_err(|error| DraftFault {
+                part: part_of(&error),
+                text: in_words(&error),
+            })?;
+        }
+        Ok(edits)
+    }
+
+    /// Whether it has a name of its own, which is told before anything else.
+    fn check_name(&self, setup: &Setup) -> Result<(), DraftFault> {
+        let name = self.name.trim();
+        let mut others = setup.car.adjustments.iter().enumerate();
+        let text = if name.is_empty() {
+            "give it a name".to_owned()
+        } else if others.any(|(index, other)| Some(index) != self.index && other.name == name) {
+            format!("another adjustment is called \u{201c}{name}\u{201d}; give each its own name")
+        } else {
+            return Ok(());
+        };
+        Err(DraftFault {
+            part: DraftPart::Name,
+            text,
+        })
+    }
+
+    fn build(&self, read: &impl Fn(&str) -> Result<f64, String>) -> Result<Adjustment, DraftFault> {
+        let number = |text: &str, part| read(text).map_err(|text| DraftFault { part, text });
+        let kind = match self.kind {
+            DraftKind::Slide => Kind::Slide {
+                unit: self.unit,
+                range: (
+                    number(&self.least, DraftPart::Range)?,
+                    number(&self.most, DraftPart::Range)?,
+                ),
+                step: if self.step.trim().is_empty() {
+                    None
+                } else {
+                    Some(number(&self.step, DraftPart::Step)?)
+                },
+                base: number(&self.base, DraftPart::Base)?,
+                effects: effects(&self.effects, read, DraftPart::Effects)?,
+            },
+            DraftKind::Stack => Kind::Stack {
+                parts: parts_of(&self.parts, read).map_err(|text| DraftFault {
+                    part: DraftPart::Parts,
+                    text,
+                })?,
+                stock: self.stock.clone(),
+                most: number(&self.most, DraftPart::Range)?,
+                base: number(&self.base, DraftPart::Base)?,
+                effects: effects(&self.effects, read, DraftPart::Effects)?,
+            },
+            DraftKind::Choice => self.choice(read)?,
+        };
+        Ok(Adjustment {
+            name: self.name.trim().to_owned(),
+            place: self.place,
+            notes: self.notes.trim().to_owned(),
+            kind,
+        })
+    }
+
+    fn choice(&self, read: &impl Fn(&str) -> Result<f64, String>) -> Result<Kind, DraftFault> {
+        let mut options = Vec::new();
+        for (index, option) in self.options.iter().enumerate() {
+            options.push(ChoiceOption {
+                name: option.name.trim().to_owned(),
+                effects: effects(&option.effects, read, |_| DraftPart::Options(Some(index)))?,
+            });
+        }
+        let Some(base) = options.get(self.base_option) else {
+            return Err(DraftFault {
+                part: DraftPart::Options(None),
+                text: "a choice needs positions; add some".to_owned(),
+            });
+        };
+        Ok(Kind::Choice {
+            base: base.name.clone(),
+            options,
+        })
+    }
+}
+
+fn effects(
+    drafts: &[EffectDraft],
+    read: &impl Fn(&str) -> Result<f64, String>,
+    part: impl Fn(Option<usize>) -> DraftPart,
+) -> Result<Vec<Effect>, DraftFault> {
+    let built = drafts.iter().enumerate().map(|(index, draft)| {
+        draft.build(read).map_err(|text| DraftFault {
+            part: part(Some(index)),
+            text,
+        })
+    });
+    built.collect()
+}
+
+/// Spacers as they are typed: how many times which thickness, several with commas between.
+fn parts_text(parts: &[Spacer]) -> String {
+    let texts: Vec<String> = parts
+        .iter()
+        .map(|part| format!("{} x {}", part.count, part.thickness))
+        .collect();
+    texts.join(", ")
+}
+
+fn parts_of(
+    text: &str,
+    read: &impl Fn(&str) -> Result<f64, String>,
+) -> Result<Vec<Spacer>, String> {
+    let parts = text.split([',', ';']).map(str::trim);
+    let spacers = parts.filter(|part| !part.is_empty()).map(|part| {
+        let (count, thickness) = part.split_once(['x', '\u{d7}', '*']).unwrap_or(("1", part));
+        let count = count.trim().parse::<u32>();
+        match (count, read(thickness.trim())) {
+            (Ok(count), Ok(thickness)) => Ok(Spacer { thickness, count }),
+            _ => Err(format!(
+                "\u{201c}{part}\u{201d} is no spacer; write how many of which thickness, such as 4 x 0.5, 2 x 1"
+            )),
+        }
+    });
+    spacers.collect()
+}
+
+/// The part of the draft that a refused edit is about: the last field on the way to it that the draft has.
+fn part_of(error: &EditError) -> DraftPart {
+    let EditError::Check(fault) = error else {
+        return DraftPart::Effects(None);
+    };
+    let mut part = DraftPart::Effects(None);
+    let steps = fault.path.steps();
+    for (step, next) in steps
+        .iter()
+        .zip(steps.iter().skip(1).map(Some).chain([None]))
+    {
+        let Step::Field(field) = step else {
+            continue;
+        };
+        let index = match next {
+            Some(Step::Item(index)) => Some(*index),
+            _ => None,
+        };
+        part = match *field {
+            "name" if !matches!(part, DraftPart::Options(_)) => DraftPart::Name,
+            "notes" => DraftPart::Notes,
+            "range" | "most" => DraftPart::Range,
+            "step" => DraftPart::Step,
+            "base" => DraftPart::Base,
+            "parts" | "stock" => DraftPart::Parts,
+            "options" => DraftPart::Options(index),
+            "effects" if !matches!(part, DraftPart::Options(_)) => DraftPart::Effects(index),
+            _ => part,
+        };
+    }
+    part
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use super::*;
+    use steerloft_setup::supplied::SUPPLIED;
+
+    fn read(text: &str) -> Result<f64, String> {
+        text.trim()
+            .parse()
+            .map_err(|_| format!("\u{201c}{text}\u{201d} is no number"))
+    }
+
+    #[test]
+    fn every_adjustment_of_every_supplied_car_is_written_back_as_it_was() {
+        for car in SUPPLIED {
+            let setup = car.setup();
+            for (index, adjustment) in setup.car.adjustments.iter().enumerate() {
+                let draft = AdjustmentDraft::of(index, adjustment);
+                assert_eq!(draft.build(&read).as_ref(), Ok(adjustment), "{}", car.title);
+                let edits = draft.edits(&setup, &read).unwrap();
+                let mut edited = setup.clone();
+                for edit in &edits {
+                    edited = edited.edited(edit).unwrap();
+                }
+                assert_eq!(edited, setup);
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_wrong_is_told_at_its_place() {
+        let setup = SUPPLIED[0].setup();
+        let fault = |change: fn(&mut AdjustmentDraft)| {
+            let mut draft = AdjustmentDraft::of(0, &setup.car.adjustments[0]);
+            draft.index = None;
+            draft.name = "Another name".to_owned();
+            change(&mut draft);
+            draft.edits(&setup, &read).unwrap_err()
+        };
+        let other = setup.car.adjustments[1].name.clone();
+        assert_eq!(fault(|draft| draft.name.clear()).part, DraftPart::Name);
+        let mut twice = AdjustmentDraft::of(0, &setup.car.adjustments[0]);
+        twice.name = other;
+        assert_eq!(
+            twice.edits(&setup, &read).unwrap_err().part,
+            DraftPart::Name
+        );
+        let slide = |change: fn(&mut AdjustmentDraft)| {
+            let mut draft = AdjustmentDraft {
+                name: "Another name".to_owned(),
+                ..AdjustmentDraft::default()
+            };
+            draft.effects[0].points = vec![steerloft_setup::adjustment::PointName::RodInner];
+            assert!(draft.edits(&setup, &read).is_ok());
+            change(&mut draft);
+            draft.edits(&setup, &read).unwrap_err()
+        };
+        assert_eq!(
+            slide(|draft| draft.least = "9".to_owned()).part,
+            DraftPart::Range
+        );
+        assert_eq!(
+            slide(|draft| draft.step = "-1".to_owned()).part,
+            DraftPart::Step
+        );
+        assert_eq!(
+            slide(|draft| draft.base = "a".to_owned()).part,
+            DraftPart::Base
+        );
+        let none = slide(|draft| draft.effects[0].points.clear());
+        assert_eq!(none.part, DraftPart::Effects(Some(0)));
+        assert_eq!(none.text, "choose at least one point");
+    }
+
+    #[test]
+    fn spacers_are_read_as_they_are_written() {
+        let parts = parts_of("4 x 0.5, 2 x 1; 3", &read).unwrap();
+        assert_eq!(parts.len(), 3);
+        assert_eq!(parts[0].count, 4);
+        assert_eq!(parts[2].count, 1);
+        assert_eq!(parts_text(&parts), "4 x 0.5, 2 x 1, 1 x 3");
+        assert!(parts_of("two of 1", &read).is_err());
+    }
+}

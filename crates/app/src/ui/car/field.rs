@@ -1,0 +1,105 @@
+//! A field of the car's description, with what is wrong with its text beside it.
+
+use eframe::egui::{Color32, Id, Key, Response, RichText, TextEdit, Ui};
+use steerloft_setup::car::Car;
+
+use crate::entry::{self, Measure};
+use crate::format;
+use crate::state::{Bench, Change, Entries, Field};
+use crate::theme::Tokens;
+use crate::ui::{Intent, Intents, units_of};
+use crate::units::Units;
+
+/// Decimals shown at most.
+const DECIMALS: usize = 3;
+
+/// Draws a field of a width and takes what is typed; whether it has the focus.
+pub(super) fn show(
+    ui: &mut Ui,
+    bench: &Bench,
+    entries: &mut Entries,
+    intents: &mut Intents,
+    (field, name, width): (Field, &str, f32),
+) -> bool {
+    let units = units_of(ui.ctx());
+    let setup = bench.setup();
+    let Some(value) = field.value(&setup.car) else {
+        return false;
+    };
+    let mut text = entries
+        .text(field)
+        .map_or_else(|| shown(value, field, &setup.car, units), str::to_owned);
+    let wrong = entries.error(field).is_some();
+    let tokens = Tokens::of(ui.ctx());
+    let ink = wrong.then_some(tokens.warning);
+    let response = text_field(ui, &mut text, name, width, ink);
+    if response.changed() {
+        let measure = measure(field.unit(&setup.car));
+        let read =
+            |text: &str| entry::read(text, measure, units).map_err(|error| error.to_string());
+        if let Some(edit) = entries.take(field, text, setup, read) {
+            intents.push(Intent::Preview(Change::Car(Box::new(edit))));
+        }
+    }
+    if response.lost_focus() {
+        if ui.input(|input| input.key_pressed(Key::Escape)) {
+            entries.reset(field);
+            intents.push(Intent::Cancel);
+        } else {
+            entries.leave(field);
+            intents.push(Intent::Finish);
+        }
+    }
+    response.has_focus()
+}
+
+/// A text field that keeps the focus while lines come and go around it.
+pub(super) fn text_field(
+    ui: &mut Ui,
+    text: &mut String,
+    name: &str,
+    width: f32,
+    ink: Option<Color32>,
+) -> Response {
+    let field = TextEdit::singleline(text)
+        .id(Id::unique(("car", name)))
+        .desired_width(width)
+        .text_color_opt(ink);
+    ui.add(field).accessible_name(name)
+}
+
+/// Says beside a field what is wrong with its text.
+pub(super) fn error(ui: &mut Ui, entries: &Entries, field: Field, name: &str) {
+    if let Some(error) = entries.error(field) {
+        complain(ui, &format!("{name}: {error}."));
+    }
+}
+
+/// Words about something that is wrong.
+pub(super) fn complain(ui: &mut Ui, text: &str) {
+    let tokens = Tokens::of(ui.ctx());
+    ui.label(RichText::new(text).small().color(tokens.warning));
+}
+
+/// The unit as it is written behind a field.
+pub(super) fn unit(field: Field, car: &Car, units: Units) -> &'static str {
+    units.unit(field.unit(car), DECIMALS).sign
+}
+
+/// A text read as a number in mm or degrees, or as a plain one.
+pub(super) fn read(text: &str, unit: &'static str, units: Units) -> Result<f64, String> {
+    entry::read(text, measure(unit), units).map_err(|error| error.to_string())
+}
+
+fn measure(unit: &'static str) -> Measure<'static> {
+    match unit {
+        "mm" => Measure::Length,
+        "\u{b0}" => Measure::Angle,
+        other => Measure::Plain(other),
+    }
+}
+
+fn shown(value: f64, field: Field, car: &Car, units: Units) -> String {
+    let unit = units.unit(field.unit(car), DECIMALS);
+    format::short(value * unit.factor, unit.decimals)
+}
