@@ -8,6 +8,7 @@ use crate::common::{
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
+use steerloft_analysis::curves::CurveKind;
 use steerloft_setup::adjustment::PointName;
 use steerloft_setup::car::{Drive, Position, RightCorner, Suspension};
 use steerloft_setup::edit::{DriveKind, SuspensionKind};
@@ -106,10 +107,11 @@ fn a_car_from_nothing_comes_to_its_first_curve() {
     assert_eq!(bench.derived().trouble(), None);
     assert_eq!(bench.setup().car.name, "Sand car");
     let shown = bench.derived().shown().unwrap();
-    assert!((shown.assembly.axle().wheelbase - 262.0).abs() < 1e-9);
-    let travel = shown.curves.travel.as_ref().expect("a strut travels");
-    assert!(travel.toe.left.len() > 100, "the first curve");
-    assert!(shown.curves.steer.samples.len() > 100);
+    assert!((shown.assembly().axle().wheelbase - 262.0).abs() < 1e-9);
+    for kind in [CurveKind::ToeTravel, CurveKind::WheelAngles] {
+        let first = &shown.curve(kind).series[0];
+        assert!(first.points.len() > 100, "{kind:?}");
+    }
     click(&mut app, "Done");
     assert!(app.query_by_label("The car itself").is_none());
 }
@@ -125,7 +127,8 @@ fn every_suspension_with_every_drive_gives_curves_at_once() {
             let bench = app.state().bench();
             assert_eq!(bench.derived().trouble(), None, "{names:?}");
             let shown = bench.derived().shown().unwrap();
-            assert!(shown.curves.steer.samples.len() > 20, "{names:?}");
+            let angles = &shown.curve(CurveKind::WheelAngles).series[0];
+            assert!(angles.points.len() > 20, "{names:?}");
             command_key(&mut app, Key::W);
         }
     }
@@ -284,7 +287,7 @@ fn an_adjustment_is_written_added_and_used() {
     assert_eq!(value(&app, "Arm slot"), Chosen::Slide(1.5));
     let shown = app.state().bench().derived().shown().unwrap();
     let base = point(&app, PointName::SteeringArm, Side::Left).0;
-    let moved = shown.layout.axle.corners.left.knuckle.steering_arm.x;
+    let moved = shown.layout().axle.corners.left.knuckle.steering_arm.x;
     assert!(
         (moved - base - 1.5).abs() < 1e-9,
         "it moves the ball forward"
@@ -335,7 +338,7 @@ fn sides_are_separated_and_mirrored_again() {
     assert!((right.1 + left.1 + 0.4).abs() < 1e-9);
     assert!(near(point(&app, PointName::SteeringArm, Side::Left), left));
     let shown = app.state().bench().derived().shown().unwrap();
-    let lengths = shown.assembly.rod_lengths();
+    let lengths = shown.assembly().rod_lengths();
     assert!(
         (lengths.left - lengths.right).abs() > 0.01,
         "the sides differ"
