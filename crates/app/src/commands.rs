@@ -352,7 +352,10 @@ impl Command {
                 let modifiers = Modifiers::COMMAND.plus(Modifiers::ALT);
                 (modifiers, *DIGITS.get(index - 1)?)
             }
-            Self::Recent(_) => return None,
+            Self::Recent(index) => {
+                let modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
+                (modifiers, *DIGITS.get(index)?)
+            }
             Self::Curve(kind) => {
                 let index = CurveKind::ALL.iter().position(|other| *other == kind)?;
                 let modifiers = [Modifiers::ALT, ALT_SHIFT].get(index / DIGITS.len())?;

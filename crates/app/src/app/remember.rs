@@ -176,10 +176,11 @@ impl Steerloft {
         let mut settings = self.remembered.settings.clone();
         settings.theme = Some(Command::Theme(self.theme).text().to_owned());
         settings.window = window_place(ctx).or(settings.window);
+        settings.preferences = self.view.preferences;
         let layout = &mut settings.layout;
         layout.column = Some(Command::Column(self.view.column).text().to_owned());
         layout.curves = self.view.curves.clone();
-        layout.side_view = self.view.views.has_side();
+        layout.switches = self.view.views.switches();
         layout.adjustments_width = self.view.widths.adjustments;
         layout.results_width = self.view.widths.results;
         if settings != self.remembered.settings || self.remembered.new_settings {
@@ -199,15 +200,14 @@ impl Steerloft {
         if let Some(theme) = theme {
             self.choose_theme(theme, ctx);
         }
+        self.view.preferences = settings.preferences;
         let layout = &settings.layout;
         let column = Column::ALL
             .into_iter()
             .find(|column| layout.column.as_deref() == Some(Command::Column(*column).text()));
         self.view.column = column.unwrap_or_default();
         self.view.curves = layout.curves.clone();
-        if layout.side_view != self.view.views.has_side() {
-            self.view.views.toggle_side();
-        }
+        self.view.views.set_switches(layout.switches);
         self.view.widths.adjustments = layout.adjustments_width.filter(|width| width.is_finite());
         self.view.widths.results = layout.results_width.filter(|width| width.is_finite());
     }

@@ -16,6 +16,7 @@ use crate::memory::{Memory, WindowPlace, keeper};
 use crate::state::Document;
 use crate::theme::{Metrics, ThemeChoice};
 use crate::ui::messages::Message;
+use crate::ui::tour::Hint;
 
 /// Opens the window and stays until it is closed.
 pub(super) fn run(arguments: &Arguments) -> ExitCode {
@@ -38,6 +39,9 @@ pub(super) fn run(arguments: &Arguments) -> ExitCode {
         let mut app = Steerloft::new(ctx, document, dialogs, ThemeChoice::System);
         app = app.remember(memory, keeper::PACE, ctx);
         app.take_care_of_faults();
+        if !app.view().preferences.hints_seen {
+            app.view_mut().tour = Some(Hint::Drawings);
+        }
         if let Some(theme) = theme {
             app.choose_theme(theme, ctx);
         }

@@ -1,6 +1,6 @@
 //! Settings: what the window looked like, and the files used last.
 //!
-//! What a version of the program does not know it passes over, and what a file does not give is as on the first start.
+//! A field that this version does not know is passed over, and one that the file does not give is as on the first start.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -8,7 +8,8 @@ use std::path::{Path, PathBuf};
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 
-use crate::state::CurveLayout;
+use crate::state::{CurveLayout, Preferences};
+use crate::ui::views::Switches;
 
 /// Most files remembered.
 pub const MOST_RECENT: usize = 9;
@@ -26,6 +27,8 @@ pub struct Settings {
     pub theme: Option<String>,
     /// Files used last, the last one first.
     pub recent: Vec<String>,
+    /// Units, scale, and whether the hints have been seen.
+    pub preferences: Preferences,
     /// How the window was laid out.
     pub layout: Layout,
 }
@@ -49,8 +52,8 @@ pub struct Layout {
     pub column: Option<String>,
     /// Which curves were shown, and how.
     pub curves: CurveLayout,
-    /// Whether the side view was shown.
-    pub side_view: bool,
+    /// What the views showed.
+    pub switches: Switches,
     /// Width of the panel on the left, points.
     pub adjustments_width: Option<f32>,
     /// Width of the column on the right, points.
@@ -146,12 +149,12 @@ mod tests {
         let path = folder.path().join("settings.ron");
         fs::write(
             &path,
-            "(colour_of_the_sky: Blue(3), layout: (side_view: true, hats: [1]))",
+            "(colour_of_the_sky: Blue(3), layout: (switches: (side: true), hats: [1]))",
         )
         .unwrap();
         let (settings, notice) = Settings::read(&path);
         assert_eq!(notice, None);
-        assert!(settings.layout.side_view);
+        assert!(settings.layout.switches.side);
         assert_eq!(settings.theme, None);
     }
 

@@ -60,10 +60,16 @@ impl Screen {
         BufReader::new(output)
             .read_line(&mut number)
             .expect("Xvfb says its display");
+        let memory = tempfile::tempdir().expect("a temporary folder");
+        let settings = memory.path().join("steerloft");
+        std::fs::create_dir(&settings).expect("a folder for settings");
+        // Not the first start, so that no hint lies over the drawing.
+        let seen = "(preferences: (hints_seen: true))";
+        std::fs::write(settings.join("settings.ron"), seen).expect("settings");
         Self {
             _server: Process(server),
             display: format!(":{}", number.trim()),
-            memory: tempfile::tempdir().expect("a temporary folder"),
+            memory,
         }
     }
 

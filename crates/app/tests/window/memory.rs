@@ -16,6 +16,8 @@ use steerloft::memory::{Memory, Places};
 use steerloft::state::{CurveKind, Document};
 use steerloft::theme::ThemeChoice;
 use steerloft::ui::Column;
+use steerloft::ui::views::Overlay;
+use steerloft::units::Units;
 use steerloft_setup::file;
 use steerloft_setup::setup::Chosen;
 use steerloft_setup::supplied::SUPPLIED;
@@ -209,6 +211,9 @@ fn theme_and_layout_are_as_they_were() {
     for one in [
         Command::Theme(ThemeChoice::Dark),
         Command::SideView,
+        Command::Show(Overlay::Envelope),
+        Command::Units(Units::Inches),
+        Command::Larger,
         Command::Curve(CurveKind::ToeTravel),
         Command::FitCurves,
         Command::Column(Column::Figures),
@@ -216,6 +221,10 @@ fn theme_and_layout_are_as_they_were() {
         command(&mut app, one);
     }
     let curves = app.state().view().curves.clone();
+    let (preferences, switches) = {
+        let view = app.state().view();
+        (view.preferences, view.views.switches())
+    };
     drop(app);
     let (app, _) = start(folder.path());
     assert_eq!(app.state().theme(), ThemeChoice::Dark);
@@ -224,6 +233,9 @@ fn theme_and_layout_are_as_they_were() {
     assert_eq!(view.curves, curves);
     assert!(!view.curves.has(CurveKind::ToeTravel) && view.curves.fitted);
     assert!(view.views.has_side());
+    assert_eq!(view.views.switches(), switches);
+    assert_eq!(view.preferences, preferences);
+    assert_eq!(preferences.units, Units::Inches);
 }
 
 #[test]
