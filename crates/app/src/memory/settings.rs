@@ -1,6 +1,6 @@
 //! Settings: what the window looked like, and the files used last.
 //!
-//! What a version of the program does not know it passes over, and what a file does not give is as on the first start.
+//! A field that this version does not know is passed over, and one that the file does not give is as on the first start.
 
 use std::fs;
 use std::path::{Path, PathBuf};
