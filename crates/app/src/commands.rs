@@ -392,8 +392,15 @@ impl Command {
             Self::CopyPicture(_) | Self::CopyDrawing(_) | Self::SavePicture(_) => return None,
             Self::Curve(kind) => {
                 let index = CurveKind::ALL.iter().position(|other| *other == kind)?;
-                let modifiers = [Modifiers::ALT, ALT_SHIFT].get(index / DIGITS.len())?;
-                (*modifiers, DIGITS[index % DIGITS.len()])
+                let sets = [
+                    Modifiers::ALT,
+                    ALT_SHIFT,
+                    ALT_SHIFT.plus(Modifiers::COMMAND),
+                ];
+                (
+                    *sets.get(index / DIGITS.len())?,
+                    DIGITS[index % DIGITS.len()],
+                )
             }
         };
         Some(KeyboardShortcut::new(modifiers, key))

@@ -21,5 +21,6 @@ pub use curve::{Axis, Curve, Guide, Series, Trace, value_at};
 pub use end::{End, Swept};
 pub use fixed::FixedRanges;
 pub use kind::{Along, CurveKind};
+pub(crate) use sweeps::full_roll;
 pub use sweeps::{Held, RollPose, SAMPLES, Sweeps};
 pub use turn::{Turn, TurnSample};

@@ -270,7 +270,7 @@ pub(super) fn travel_ends(sweep: &Sweep) -> Vec<End> {
 
 /// The roll at which a wheel comes to the nearer end of its travel, rad: farther the car's range does not let the chassis
 /// roll with both tyres on the road. Derived here, with the wheels as they stand at rest.
-pub(super) fn full_roll(assembly: &Assembly, ranges: &Ranges) -> f64 {
+pub(crate) fn full_roll(assembly: &Assembly, ranges: &Ranges) -> f64 {
     let corners = &assembly.static_pose().corners;
     let half_track = 0.5 * (corners.left.wheel_centre.y - corners.right.wheel_centre.y);
     let travel = (-ranges.travel.0).min(ranges.travel.1).max(0.0);

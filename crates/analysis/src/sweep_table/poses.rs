@@ -9,9 +9,7 @@ use steerloft_solver::sweep::{Sweep, SweepRange, bump_sweep, steer_sweep};
 
 use super::{Along, Posed, SweepRequest};
 use crate::InputUnit;
-
-/// Roll each way where none is given, degrees.
-const ROLL: f64 = 5.0;
+use crate::curves::full_roll;
 
 /// How far a wheel may stand outside its travel, mm: rounding.
 const ROUNDING: f64 = 1e-9;
@@ -46,7 +44,8 @@ pub(super) fn poses(
         }
         Along::Roll => {
             let held = assembly.pose(request.steer * per_unit, Sides::both(0.0))?;
-            roll(assembly, car, &held, range((-ROLL, ROLL), 1.0))
+            let most = full_roll(assembly, &car.ranges).to_degrees();
+            roll(assembly, car, &held, range((-most, most), 1.0))
         }
     }
 }

@@ -182,6 +182,16 @@ fn write_text(all: &[Swept<'_>], out: &mut impl Write) -> Result<()> {
     Ok(())
 }
 
+/// The first two lines of a column's heading: quantity and side, or the quantity of both sides in two lines, which keeps
+/// the column narrow.
+fn heads(column: &Column) -> [String; 2] {
+    match (column.side, column.quantity.rsplit_once(' ')) {
+        (Some(side), _) => [column.quantity.to_owned(), side.to_string()],
+        (None, Some((first, last))) => [first.to_owned(), last.to_owned()],
+        (None, None) => [column.quantity.to_owned(), String::new()],
+    }
+}
+
 /// The main columns, under three lines of heading: quantity, side, unit.
 fn text_rows(table: &SweepTable) -> Vec<Vec<String>> {
     let main = |row: &[Option<f64>]| -> Vec<String> {
@@ -200,12 +210,20 @@ fn text_rows(table: &SweepTable) -> Vec<Vec<String>> {
         columns.map(text).collect()
     };
     let mut rows = vec![
-        heading(|column| column.quantity.to_owned()),
-        heading(|column| column.side.map_or(String::new(), |side| side.to_string())),
+        heading(|column| heads(column)[0].clone()),
+        heading(|column| heads(column)[1].clone()),
         heading(|column| column.unit.to_owned()),
     ];
     rows.extend(table.rows.iter().map(|row| main(row)));
     rows
+}
+
+/// What kept a record from being written, with its own kind, so that a closed pipe is known for one.
+fn told(error: csv::Error) -> std::io::Error {
+    match error.into_kind() {
+        csv::ErrorKind::Io(error) => error,
+        other => std::io::Error::other(format!("{other:?}")),
+    }
 }
 
 /// One table with one line of names; with several files, each row begins with its file.
@@ -217,19 +235,23 @@ fn write_csv(all: &[Swept<'_>], several: bool, out: &mut impl Write) -> Result<(
         let columns: Vec<String> = swept.table.columns.iter().map(Column::name).collect();
         // Cars whose input has another unit have other columns: their table starts anew.
         if names.as_ref() != Some(&columns) {
-            writer.write_record(
-                several
-                    .then(|| "file".to_owned())
-                    .into_iter()
-                    .chain(columns.clone()),
-            )?;
+            writer
+                .write_record(
+                    several
+                        .then(|| "file".to_owned())
+                        .into_iter()
+                        .chain(columns.clone()),
+                )
+                .map_err(told)?;
             names = Some(columns);
         }
         for row in &swept.table.rows {
             let cells = row
                 .iter()
                 .map(|value| value.map_or(String::new(), |value| value.to_string()));
-            writer.write_record(file(swept).into_iter().chain(cells))?;
+            writer
+                .write_record(file(swept).into_iter().chain(cells))
+                .map_err(told)?;
         }
     }
     writer.flush()

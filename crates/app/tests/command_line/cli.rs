@@ -287,10 +287,10 @@ fn wrong_use_ends_with_two() {
 #[test]
 fn without_a_desktop_the_window_says_so_and_ends() {
     let output = steerloft(&["no-such-file.ron"]);
-    assert_eq!(output.status.code(), Some(1));
+    assert_eq!(output.status.code(), Some(2));
     let errors = text(&output.stderr);
     assert!(errors.contains("no-such-file.ron"), "{errors}");
-    assert!(errors.contains("No window could be opened"), "{errors}");
+    assert!(errors.contains("No window:"), "{errors}");
 }
 
 #[test]
@@ -314,7 +314,13 @@ fn a_report_for_programs_has_the_figures_in_full() {
                 steerloft_analysis::figures::Values::Sides(sides) => (&told["left"], sides.left),
                 steerloft_analysis::figures::Values::Axle(value) => (&told["value"], value),
             };
-            assert_eq!(shown.as_f64().map(f64::to_bits), own.map(f64::to_bits));
+            match (shown.as_f64(), own) {
+                // The one is posed from the file, the other in this test: they may differ by rounding.
+                (Some(shown), Some(own)) => {
+                    assert!((shown - own).abs() <= 1e-12 * own.abs().max(1.0), "{told}");
+                }
+                (shown, own) => assert_eq!(shown, own, "{told}"),
+            }
         }
         let told = report["adjustments"].as_array().unwrap();
         assert_eq!(told.len(), setup.car.adjustments.len());

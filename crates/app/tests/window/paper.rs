@@ -144,7 +144,7 @@ fn a_reference_is_marked_unless_that_is_not_wanted() {
     for (file, is_marked) in [("marked.svg", true), ("plain.svg", false)] {
         command_key(&mut app, Key::P);
         if !is_marked {
-            app.get_by_role(Role::CheckBox).click();
+            app.get_by_label_contains("Mark differences from").click();
             app.run();
         }
         let path = folder.path().join(file);
