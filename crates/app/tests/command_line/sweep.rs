@@ -235,11 +235,13 @@ fn several_files_make_one_table() {
 #[test]
 fn text_is_aligned_and_plain() {
     let folder = folder_of_cars();
-    for along in ["steer", "bump", "roll"] {
-        let text = good(
-            folder.path(),
-            &["sweep", CAR, "--along", along, "--steps", "4"],
-        );
+    for (along, range) in [
+        ("steer", &[][..]),
+        ("bump", &[]),
+        ("roll", &["--from", "-0.6", "--to", "0.6"]),
+    ] {
+        let arguments = ["sweep", CAR, "--along", along, "--steps", "4"];
+        let text = good(folder.path(), &[&arguments[..], range].concat());
         assert!(text.is_ascii(), "{text}");
         let lines: Vec<&str> = text.lines().skip(1).collect();
         assert_eq!(lines.len(), 3 + 5, "{text}");
