@@ -1,7 +1,7 @@
 //! What the program remembers from one start to the next: settings, and work that is in no file of the user's.
 //!
-//! Nothing here touches a user's file. A thread does the writing ([`keeper`]), each run has a folder of its own ([`session`]),
-//! and the next start finds what a run has left that ended without warning ([`left`]).
+//! Nothing here touches a user's file. A thread does the writing ([`keeper`]), each run has a folder of its own (`session`),
+//! and the next start finds what a run has left that ended without warning (`left`).
 
 mod fault;
 pub mod keeper;

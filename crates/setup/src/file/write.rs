@@ -45,7 +45,7 @@ pub fn write(path: &Path, setup: &Setup) -> Result<(), FileError> {
     write_text(path, &to_text(setup))
 }
 
-/// Writes any text to a file as [`write`] does a setup.
+/// Writes any text to a file as [`write()`] does a setup.
 pub fn write_text(path: &Path, text: &str) -> Result<(), FileError> {
     replace(path, text).map_err(|failure| FileError::Write {
         file: path.to_owned(),
