@@ -5,6 +5,7 @@ use std::str::FromStr;
 
 use clap::{Parser, Subcommand, ValueEnum, ValueHint};
 
+use super::compare::CompareArguments;
 use super::drawing::DrawingArguments;
 use super::report::ReportArguments;
 use super::sheet::SheetArguments;
@@ -40,6 +41,8 @@ pub enum Command {
     },
     /// Print the chosen parts and every figure of setups, straight ahead at rest
     Report(ReportArguments),
+    /// Print what to change to come from one setup to another, and what that does to each figure
+    Compare(CompareArguments),
     /// Print figures along steering, wheel travel or roll as a table
     Sweep(SweepArguments),
     /// Write a setup sheet to print, a blank sheet or a measuring form

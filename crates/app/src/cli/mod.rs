@@ -2,6 +2,7 @@
 
 mod arguments;
 mod check;
+mod compare;
 mod drawing;
 mod manual;
 mod no_window;
@@ -19,6 +20,7 @@ use std::process::ExitCode;
 use clap::Parser;
 
 pub use arguments::{Arguments, Command, ThemeArgument, WindowSize};
+pub use compare::CompareArguments;
 pub use drawing::DrawingArguments;
 pub use output::{OutputArguments, PaperArgument};
 pub use report::ReportArguments;
@@ -68,6 +70,7 @@ pub fn answer(
     match command {
         Command::Check { files } => check::run(files, out, errors),
         Command::Report(arguments) => report::run(arguments, out, errors),
+        Command::Compare(arguments) => compare::run(arguments, out, errors),
         Command::Sweep(arguments) => sweep::run(arguments, out, errors),
         Command::Sheet(arguments) => sheet::run(arguments, out, errors),
         Command::Drawing(arguments) => drawing::run(arguments, out, errors),

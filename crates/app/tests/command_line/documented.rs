@@ -8,10 +8,11 @@ use crate::common::{folder_of_cars, steerloft_in, text};
 use steerloft_setup::supplied::SUPPLIED;
 
 /// The words that stand for a file or a number to be put in, and what is put in.
-const PUT_IN: [(&str, &str); 9] = [
+const PUT_IN: [(&str, &str); 10] = [
     ("FILE...", "pan-car-swinging-arm.ron kart.ron"),
     ("FILE", "pan-car-swinging-arm.ron"),
     ("REFERENCE", "pan-car-swinging-arm.ron"),
+    ("OTHER", "pan-car-sliding-kingpin.ron"),
     ("OUT.pdf", "out.pdf"),
     ("OUT.svg", "out.svg"),
     ("OUT.png", "out.png"),

@@ -2,6 +2,7 @@
 
 mod cli;
 mod common;
+mod compare;
 mod documented;
 mod faults;
 mod kills;
