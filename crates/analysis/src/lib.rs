@@ -11,6 +11,7 @@
 pub mod binding;
 pub mod curves;
 pub mod figures;
+pub mod find;
 pub mod loads;
 pub mod pit_table;
 pub mod saver;

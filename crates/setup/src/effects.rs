@@ -26,14 +26,23 @@ pub(crate) struct Adjusting<'a> {
 }
 
 impl<'a> Adjusting<'a> {
-    /// From the axle at base.
-    pub(crate) fn new(axle: &'a mut FrontAxle, joints: Option<&'a mut JointLimits>) -> Self {
+    /// From an axle at base, or with adjustments applied that made the drag link and the cross link longer by so much.
+    pub(crate) fn going_on(
+        axle: &'a mut FrontAxle,
+        joints: Option<&'a mut JointLimits>,
+        [drag_link, cross_link]: [f64; 2],
+    ) -> Self {
         Self {
             axle,
             joints,
-            drag_link: 0.0,
-            cross_link: 0.0,
+            drag_link,
+            cross_link,
         }
+    }
+
+    /// What the drag link and the cross link are made longer by so far.
+    pub(crate) const fn longer_links(&self) -> [f64; 2] {
+        [self.drag_link, self.cross_link]
     }
 
     /// Applies an adjustment at a value. A value of another kind, or an option there is not, leaves it at base.

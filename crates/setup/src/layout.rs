@@ -9,14 +9,15 @@ use steerloft_solver as solver;
 
 use crate::adjustment::{Adjustment, PointName};
 use crate::car::Car;
-use crate::effects::Adjusting;
 use crate::points::point_of;
 use crate::setup::{Chosen, Rods, Setup};
-use base::{align_slides, axle_at_base, joints_at_base};
 use stacks::stack_places;
 
 mod base;
+mod laying;
 mod stacks;
+
+pub use laying::Laying;
 
 /// Displacements below this, mm, are none.
 pub(crate) const STILL: f64 = 1e-9;
@@ -141,17 +142,13 @@ fn laid_out<'a>(
     rods: Rods,
     value_of: impl Fn(usize, &Adjustment) -> Option<&'a Chosen>,
 ) -> Laid {
-    let mut axle = axle_at_base(car, rods);
-    let mut joints = joints_at_base(car);
-    let mut adjusting = Adjusting::new(&mut axle, joints.as_mut());
+    let mut laying = Laying::at_base(car, rods);
     for (index, adjustment) in car.adjustments.iter().enumerate() {
         if let Some(value) = value_of(index, adjustment) {
-            adjusting.apply(adjustment, value);
+            laying.apply(adjustment, value);
         }
     }
-    adjusting.finish();
-    align_slides(&mut axle, car);
-    Laid { axle, joints }
+    laying.laid(car)
 }
 
 /// The case goes with the servo arm's axis.

@@ -7,6 +7,7 @@ use clap::{Parser, Subcommand, ValueEnum, ValueHint};
 
 use super::compare::CompareArguments;
 use super::drawing::DrawingArguments;
+use super::find::{FindArguments, MatchArguments};
 use super::report::ReportArguments;
 use super::sheet::SheetArguments;
 use super::sweep::SweepArguments;
@@ -43,6 +44,10 @@ pub enum Command {
     Report(ReportArguments),
     /// Print what to change to come from one setup to another, and what that does to each figure
     Compare(CompareArguments),
+    /// Find the parts that give what is wanted, closest first
+    Find(FindArguments),
+    /// Find the parts that bring the curves of another setup back
+    Match(MatchArguments),
     /// Print figures along steering, wheel travel or roll as a table
     Sweep(SweepArguments),
     /// Write a setup sheet to print, a blank sheet or a measuring form

@@ -8,11 +8,12 @@ use crate::common::{folder_of_cars, steerloft_in, text};
 use steerloft_setup::supplied::SUPPLIED;
 
 /// The words that stand for a file or a number to be put in, and what is put in.
-const PUT_IN: [(&str, &str); 10] = [
+const PUT_IN: [(&str, &str); 11] = [
     ("FILE...", "pan-car-swinging-arm.ron kart.ron"),
     ("FILE", "pan-car-swinging-arm.ron"),
     ("REFERENCE", "pan-car-swinging-arm.ron"),
     ("OTHER", "pan-car-sliding-kingpin.ron"),
+    ("FOUND.ron", "found.ron"),
     ("OUT.pdf", "out.pdf"),
     ("OUT.svg", "out.svg"),
     ("OUT.png", "out.png"),
@@ -62,12 +63,20 @@ fn run(command: &str, document: &Path) {
         std::fs::write(folder.path().join(name), SUPPLIED[1].text).unwrap();
     }
     let mut words: Vec<String> = Vec::new();
-    for word in command.split_whitespace().skip(1) {
-        match PUT_IN.iter().find(|(shown, _)| *shown == word) {
-            Some((_, put_in)) => words.extend(put_in.split(' ').map(str::to_owned)),
-            None => words.push(word.to_owned()),
+    // What stands between quotes is one word, as for a shell.
+    for (index, part) in command.split('"').enumerate() {
+        if index % 2 == 1 {
+            words.push(part.to_owned());
+            continue;
+        }
+        for word in part.split_whitespace() {
+            match PUT_IN.iter().find(|(shown, _)| *shown == word) {
+                Some((_, put_in)) => words.extend(put_in.split(' ').map(str::to_owned)),
+                None => words.push(word.to_owned()),
+            }
         }
     }
+    words.remove(0);
     // `> FILE` is the shell's: the answer is looked at instead.
     if let Some(at) = words.iter().position(|word| word == ">") {
         words.truncate(at);

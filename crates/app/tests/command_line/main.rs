@@ -5,6 +5,7 @@ mod common;
 mod compare;
 mod documented;
 mod faults;
+mod find;
 mod kills;
 mod layers;
 mod manual;

@@ -1,0 +1,154 @@
+//! Prints how many combinations a second the search tries on the supplied pan cars with all metrics, on one and on two
+//! threads, and what the same costs done the naive way: every combination a setup of its own, every pose closed by a
+//! general Newton iteration on all bodies and joints of the axle.
+#![allow(clippy::expect_used)]
+#![allow(
+    dead_code,
+    reason = "the general closure is shared with the solver's benches"
+)]
+
+#[path = "../../solver/benches/general_newton/mod.rs"]
+mod general_newton;
+
+use std::hint::black_box;
+use std::time::Instant;
+
+use general_newton::axle::{Division, GeneralAxle};
+use steerloft_analysis::find::{Free, Measure, Progress, Search, Target, Want, Wheel};
+use steerloft_setup::layout::assemble;
+use steerloft_setup::setup::Setup;
+use steerloft_setup::supplied::SUPPLIED;
+
+/// Angle of the inner wheel at which the Ackermann share is wanted, degrees.
+const INNER: f64 = 15.0;
+
+/// Steps in which the general closure is led to an end of the steering.
+const STEPS: u32 = 6;
+
+/// Combinations of the naive way that are timed.
+const NAIVE: usize = 400;
+
+fn main() {
+    // Cargo passes `--bench` when it measures; anything else is a trial run.
+    let measures = std::env::args().any(|argument| argument == "--bench")
+        && std::env::args().all(|argument| argument != "--test");
+    println!("| car | combinations | one thread, 1/s | two threads, 1/s | naive, 1/s | ratio |");
+    println!("|---|---:|---:|---:|---:|---:|");
+    for file in ["pan-car-swinging-arm.ron", "pan-car-sliding-kingpin.ron"] {
+        let supplied = SUPPLIED.iter().find(|car| car.file_name == file);
+        let setup = supplied.expect("the pan cars are supplied").setup();
+        let search = search(setup, measures);
+        let [one, two] = [1, 2].map(|threads| rate(&search, threads));
+        let naive = naive_rate(&search, if measures { NAIVE } else { 2 });
+        println!(
+            "| {file} | {} | {one:.0} | {two:.0} | {naive:.0} | {:.0} |",
+            search.combinations().expect("a sound search"),
+            one / naive
+        );
+    }
+}
+
+/// All metrics wanted; everything free that moves the linkage (in a trial run little of it).
+fn search(setup: Setup, measures: bool) -> Search {
+    let value = |measure| Want {
+        measure,
+        target: Target::Value(0.0),
+        weight: 1.0,
+    };
+    let wants = vec![
+        value(Measure::BumpSteer(Wheel::Both)),
+        value(Measure::ToeAtBump(Wheel::Both)),
+        value(Measure::ToeAtDroop(Wheel::Both)),
+        value(Measure::Ackermann {
+            turn: Wheel::Both,
+            inner: INNER,
+        }),
+        value(Measure::LockLeft(Wheel::Both)),
+        value(Measure::LockRight(Wheel::Both)),
+        value(Measure::Camber(Wheel::Both)),
+        value(Measure::Caster(Wheel::Both)),
+        value(Measure::Ratio),
+        value(Measure::CupGap(Wheel::Both)),
+    ];
+    let names: &[&str] = if measures {
+        &[
+            "Servo station",
+            "Servo height packing",
+            "Servo-arm hole",
+            "Inner rod spacers",
+            "Ball studs",
+            "Steering-arm hole",
+            "Outer rod spacers",
+            "Caster insert",
+            "Front wheelbase",
+        ]
+    } else {
+        &["Servo-arm hole", "Caster insert"]
+    };
+    let adjustments = setup.car.adjustments.iter().enumerate();
+    let free = adjustments
+        .filter(|(_, adjustment)| names.contains(&adjustment.name.as_str()))
+        .filter_map(|(index, _)| Free::all(&setup, index))
+        .collect();
+    Search {
+        setup,
+        wants,
+        free,
+        stock: vec![],
+        most_changes: None,
+        keep: 20,
+    }
+}
+
+/// Combinations a second.
+#[allow(
+    clippy::cast_precision_loss,
+    reason = "far fewer than f64 has whole numbers"
+)]
+fn rate(search: &Search, threads: usize) -> f64 {
+    let start = Instant::now();
+    let found = search.run_on(threads, &Progress::default());
+    let seconds = start.elapsed().as_secs_f64();
+    found.expect("a sound search").evaluated as f64 / seconds
+}
+
+/// Combinations a second the naive way, over combinations spread evenly.
+#[allow(clippy::cast_precision_loss, reason = "a few hundred")]
+fn naive_rate(search: &Search, count: usize) -> f64 {
+    let start = Instant::now();
+    for number in 0..count {
+        let mut setup = search.setup.clone();
+        for (level, free) in search.free.iter().enumerate() {
+            let pick = (number * (2 * level + 3)) % free.values.len();
+            let value = free.values[pick].clone();
+            setup
+                .set(free.adjustment, value)
+                .expect("values the car takes");
+        }
+        black_box(measured_naively(&setup));
+    }
+    count as f64 / start.elapsed().as_secs_f64()
+}
+
+/// Poses that the metrics need, each closed by the general iteration: rest, bump, droop, both ends of the steering, and a
+/// few on the way to the inner angle either way.
+fn measured_naively(setup: &Setup) -> usize {
+    let Ok(assembly) = assemble(setup) else {
+        return 0;
+    };
+    let drawn = GeneralAxle::new(&assembly, Division::Whole);
+    let (droop, bump) = setup.car.ranges.travel;
+    let mut closed = 0;
+    for travel in [0.0, bump, droop] {
+        closed += usize::from(drawn.clone().close(0.0, travel));
+    }
+    let (from, to) = setup.car.ranges.input;
+    for end in [from.to_radians(), to.to_radians()] {
+        let mut axle = drawn.clone();
+        for step in 1..=STEPS {
+            let input = end * f64::from(step) / f64::from(STEPS);
+            closed += usize::from(axle.close(input, 0.0));
+        }
+    }
+    closed
+}

@@ -1,0 +1,586 @@
+//! The search against brute force: every combination built as a setup of its own, laid out and assembled afresh, its
+//! figures taken from the solver's own functions and by bisection, ranked by a plain sort.
+#![allow(clippy::unwrap_used, clippy::expect_used, missing_docs)]
+
+use steerloft_analysis::find::{
+    Findings, Free, Limit, Measure, Progress, Search, SearchError, Stock, StockSpacer, Target,
+    Want, Wheel,
+};
+use steerloft_analysis::{InputUnit, Study};
+use steerloft_setup::layout::assemble;
+use steerloft_setup::setup::{Chosen, Setup};
+use steerloft_setup::supplied::SUPPLIED;
+use steerloft_solver::figures::toe::{leftward_axis, steer_of, toe_of};
+use steerloft_solver::figures::{corner_figures, inner_outer, steering_ratio, travel_gradient};
+use steerloft_solver::frame::{Side, Sides};
+use steerloft_solver::{Assembly, AxlePose};
+
+fn supplied(file: &str) -> Setup {
+    let car = SUPPLIED.iter().find(|car| car.file_name == file);
+    car.expect("a supplied car").setup()
+}
+
+fn index(setup: &Setup, name: &str) -> usize {
+    let mut names = setup.car.adjustments.iter();
+    names
+        .position(|adjustment| adjustment.name == name)
+        .unwrap_or_else(|| panic!("no adjustment {name}"))
+}
+
+fn free(setup: &Setup, names: &[&str]) -> Vec<Free> {
+    names
+        .iter()
+        .map(|name| Free::all(setup, index(setup, name)).unwrap())
+        .collect()
+}
+
+fn want(measure: Measure, value: f64, weight: f64) -> Want {
+    Want {
+        measure,
+        target: Target::Value(value),
+        weight,
+    }
+}
+
+/// One of every kind of want.
+fn wants(inner: f64) -> Vec<Want> {
+    vec![
+        want(Measure::BumpSteer(Wheel::Both), 0.0, 1.0),
+        want(Measure::ToeAtBump(Wheel::Left), 0.02, 1.0),
+        want(Measure::ToeAtDroop(Wheel::Right), -0.02, 1.0),
+        want(
+            Measure::Ackermann {
+                turn: Wheel::Left,
+                inner,
+            },
+            60.0,
+            2.0,
+        ),
+        want(
+            Measure::Ackermann {
+                turn: Wheel::Right,
+                inner,
+            },
+            60.0,
+            2.0,
+        ),
+        Want {
+            measure: Measure::LockLeft(Wheel::Left),
+            target: Target::Range(22.0, 26.0),
+            weight: 0.5,
+        },
+        want(Measure::LockRight(Wheel::Both), 24.0, 0.25),
+        want(Measure::Camber(Wheel::Both), -1.0, 0.5),
+        want(Measure::Caster(Wheel::Left), 5.0, 0.1),
+        want(Measure::Ratio, 1.1, 0.5),
+        want(Measure::RodLength(Wheel::Right), 40.0, 0.01),
+        want(Measure::CupGap(Wheel::Left), 20.0, 0.01),
+        want(
+            Measure::ToeCurve {
+                wheel: Wheel::Left,
+                points: vec![[-0.5, 0.01], [0.5, 0.0], [1.0, -0.01]],
+            },
+            0.0,
+            1.0,
+        ),
+        want(
+            Measure::InnerOuterCurve {
+                turn: Wheel::Left,
+                points: vec![[0.5 * inner, 0.48 * inner], [inner, 0.9 * inner]],
+            },
+            0.0,
+            1.0,
+        ),
+    ]
+}
+
+/// A setup measured the plain way.
+struct Plain {
+    assembly: Assembly,
+    setup: Setup,
+}
+
+impl Plain {
+    fn sides(wheel: Wheel) -> Vec<Side> {
+        match wheel {
+            Wheel::Left => vec![Side::Left],
+            Wheel::Right => vec![Side::Right],
+            Wheel::Both => vec![Side::Left, Side::Right],
+        }
+    }
+
+    fn end(&self, turn: Side) -> f64 {
+        let unit = InputUnit::of(&self.setup.car);
+        let (from, to) = self.setup.car.ranges.input;
+        [from, to]
+            .map(|end| unit.to_solver(end))
+            .into_iter()
+            .find(|end| {
+                let pose = self.assembly.pose(end * 0.1, Sides::both(0.0)).unwrap();
+                inner_outer(&self.assembly, &pose).unwrap().inner_side == turn
+            })
+            .unwrap()
+    }
+
+    fn turned(&self, pose: &AxlePose, side: Side, turn: Side) -> f64 {
+        let road = self.assembly.axle().road.axes();
+        let steer = |pose: &AxlePose| steer_of(&leftward_axis(pose.corners.get(side)), &road);
+        (steer(pose) - steer(self.assembly.static_pose())) * turn.sign()
+    }
+
+    fn pose(&self, input: f64) -> Option<AxlePose> {
+        self.assembly.pose(input, Sides::both(0.0)).ok()
+    }
+
+    /// The pose in which the inner wheel stands at an angle, by bisection over the whole range.
+    fn turned_to(&self, turn: Side, inner: f64) -> Option<AxlePose> {
+        let (mut short, mut past) = (0.0, self.end(turn));
+        let turned = |input: f64| self.turned(&self.pose(input).unwrap(), turn, turn);
+        if turned(past) < inner {
+            return None;
+        }
+        for _ in 0..80 {
+            let middle = f64::midpoint(short, past);
+            if turned(middle) < inner {
+                short = middle;
+            } else {
+                past = middle;
+            }
+        }
+        self.pose(past)
+    }
+
+    fn toe_at(&self, side: Side, travel: f64) -> Option<f64> {
+        let pose = self.assembly.pose(0.0, Sides::both(travel)).ok()?;
+        let road = self.assembly.axle().road.axes();
+        let steer = steer_of(&leftward_axis(pose.corners.get(side)), &road);
+        Some(toe_of(side, steer).to_degrees())
+    }
+
+    fn value(&self, measure: &Measure, side: Side) -> Option<f64> {
+        let road = &self.assembly.axle().road;
+        let rest = self.assembly.static_pose().corners.get(side);
+        let figures = corner_figures(rest, road);
+        let ranges = &self.setup.car.ranges;
+        let length = (rest.steering_arm - rest.rod_inner).norm();
+        Some(match measure {
+            Measure::BumpSteer(_) => travel_gradient(rest, road)?.toe.to_degrees(),
+            Measure::ToeAtBump(_) => self.toe_at(side, ranges.travel.1)?,
+            Measure::ToeAtDroop(_) => self.toe_at(side, ranges.travel.0)?,
+            Measure::Ackermann { inner, .. } => {
+                let pose = self.turned_to(side, inner.to_radians())?;
+                inner_outer(&self.assembly, &pose)?.ackermann_share?
+            }
+            Measure::LockLeft(_) => {
+                let pose = self.pose(self.end(Side::Left))?;
+                self.turned(&pose, side, Side::Left).to_degrees()
+            }
+            Measure::LockRight(_) => {
+                let pose = self.pose(self.end(Side::Right))?;
+                self.turned(&pose, side, Side::Right).to_degrees()
+            }
+            Measure::Camber(_) => figures.camber.to_degrees(),
+            Measure::Caster(_) => figures.caster.to_degrees(),
+            Measure::Ratio => steering_ratio(self.assembly.static_pose(), road)?.abs(),
+            Measure::RodLength(_) => length,
+            Measure::CupGap(_) => length - 2.0 * self.setup.car.tie_rod.cup_length,
+            Measure::ToeCurve { points, .. } => {
+                let off = |point: &[f64; 2]| Some(self.toe_at(side, point[0])? - point[1]);
+                root_mean_square(points.iter().map(off))?
+            }
+            Measure::InnerOuterCurve { points, .. } => {
+                let off = |point: &[f64; 2]| {
+                    let pose = self.turned_to(side, point[0].to_radians())?;
+                    Some(self.turned(&pose, side.other(), side).to_degrees() - point[1])
+                };
+                root_mean_square(points.iter().map(off))?
+            }
+            Measure::Toe(_) | Measure::Inclination(_) | Measure::CamberGain(_) => return None,
+        })
+    }
+
+    fn deviation(&self, want: &Want) -> Option<f64> {
+        let (wheel, is_curve) = match &want.measure {
+            Measure::ToeCurve { wheel, .. } => (*wheel, true),
+            Measure::InnerOuterCurve { turn, .. } => (*turn, true),
+            Measure::Ackermann { turn, .. } => (*turn, false),
+            Measure::Ratio => (Wheel::Left, false),
+            Measure::Toe(wheel)
+            | Measure::Camber(wheel)
+            | Measure::Caster(wheel)
+            | Measure::Inclination(wheel)
+            | Measure::BumpSteer(wheel)
+            | Measure::CamberGain(wheel)
+            | Measure::ToeAtBump(wheel)
+            | Measure::ToeAtDroop(wheel)
+            | Measure::LockLeft(wheel)
+            | Measure::LockRight(wheel)
+            | Measure::RodLength(wheel)
+            | Measure::CupGap(wheel) => (*wheel, false),
+        };
+        let mut farthest = 0.0_f64;
+        for side in Self::sides(wheel) {
+            let value = self.value(&want.measure, side)?;
+            farthest = farthest.max(match want.target {
+                _ if is_curve => value,
+                Target::Value(wanted) => (value - wanted).abs(),
+                Target::Range(least, most) => (least - value).max(value - most).max(0.0),
+            });
+        }
+        Some(farthest)
+    }
+}
+
+fn root_mean_square(offs: impl Iterator<Item = Option<f64>>) -> Option<f64> {
+    let offs: Vec<f64> = offs.collect::<Option<_>>()?;
+    #[allow(clippy::cast_precision_loss, reason = "a few points")]
+    let count = offs.len() as f64;
+    Some((offs.iter().map(|off| off * off).sum::<f64>() / count).sqrt())
+}
+
+/// A combination as brute force has it.
+#[derive(Debug, Clone)]
+struct Tried {
+    values: Vec<Chosen>,
+    changes: usize,
+    off: f64,
+}
+
+/// Every combination that may be, best first.
+fn brute_force(search: &Search, may_be: impl Fn(&[Chosen]) -> bool) -> Vec<Tried> {
+    let mut free = search.free.clone();
+    free.sort_by_key(|free| free.adjustment);
+    let mut combinations: Vec<Vec<Chosen>> = vec![vec![]];
+    for free in &free {
+        combinations = combinations
+            .iter()
+            .flat_map(|head| {
+                free.values.iter().map(move |value| {
+                    let mut whole = head.clone();
+                    whole.push(value.clone());
+                    whole
+                })
+            })
+            .collect();
+    }
+    let weights: f64 = search.wants.iter().map(|want| want.weight).sum();
+    let mut tried: Vec<Tried> = combinations
+        .into_iter()
+        .filter(|values| may_be(values))
+        .filter_map(|values| {
+            let mut setup = search.setup.clone();
+            let mut changes = 0;
+            for (free, value) in free.iter().zip(&values) {
+                changes += usize::from(search.setup.value(free.adjustment) != *value);
+                setup.set(free.adjustment, value.clone()).unwrap();
+            }
+            let assembly = assemble(&setup).ok()?;
+            let lengths = assembly.rod_lengths();
+            let parts = &setup.car.tie_rod;
+            let fits = |length: f64| length >= parts.shortest && length <= parts.longest;
+            if !fits(lengths.left) || !fits(lengths.right) {
+                return None;
+            }
+            let plain = Plain { assembly, setup };
+            let mut cost = 0.0;
+            for want in &search.wants {
+                let steps = plain.deviation(want)? / want.measure.noticeable();
+                cost += want.weight * steps * steps;
+            }
+            let off = (cost / weights).sqrt();
+            Some(Tried {
+                values,
+                changes,
+                off,
+            })
+        })
+        .filter(|tried| search.most_changes.is_none_or(|most| tried.changes <= most))
+        .collect();
+    tried.sort_by(|a, b| {
+        let step = |tried: &Tried| (tried.off * 1e7).round();
+        step(a).total_cmp(&step(b)).then(a.changes.cmp(&b.changes))
+    });
+    tried
+}
+
+/// Holds the list and the front of a search against brute force.
+fn assert_complete(search: &Search, may_be: impl Fn(&[Chosen]) -> bool) -> Findings {
+    let tried = brute_force(search, may_be);
+    assert!(tried.len() > 20, "{} combinations are no test", tried.len());
+    let found = search.run_on(1, &Progress::default()).unwrap();
+    let shared = search.run_on(3, &Progress::default()).unwrap();
+    assert_eq!(found, shared, "threads change nothing");
+    assert!(found.is_complete);
+    assert_eq!(found.list.len(), search.keep.min(tried.len()));
+    for (finding, tried) in found.list.iter().zip(&tried) {
+        assert!(
+            (finding.off - tried.off).abs() < 1e-6 * (1.0 + tried.off),
+            "{} against {}",
+            finding.off,
+            tried.off
+        );
+        assert_eq!(
+            finding.changes.len(),
+            tried.changes,
+            "{finding:?} {tried:?}"
+        );
+    }
+    for finding in &found.list {
+        let values: Vec<Chosen> = finding
+            .values
+            .iter()
+            .map(|(_, value)| value.clone())
+            .collect();
+        let same = tried.iter().find(|tried| tried.values == values).unwrap();
+        assert!((finding.off - same.off).abs() < 1e-6 * (1.0 + same.off));
+    }
+    let best_with = |changes: usize| {
+        let of_count = tried.iter().filter(|tried| tried.changes == changes);
+        of_count.map(|tried| tried.off).reduce(f64::min)
+    };
+    let mut least = f64::INFINITY;
+    let mut front = found.front.iter();
+    for changes in 0..=search.free.len() {
+        if let Some(off) = best_with(changes)
+            && off < least - 1e-7
+        {
+            least = off;
+            let finding = front.next().unwrap();
+            assert_eq!(finding.changes.len(), changes);
+            assert!((finding.off - off).abs() < 1e-6 * (1.0 + off));
+        }
+    }
+    assert!(front.next().is_none());
+    found
+}
+
+fn search(setup: Setup, names: &[&str], wants: Vec<Want>) -> Search {
+    Search {
+        free: free(&setup, names),
+        setup,
+        wants,
+        stock: vec![],
+        most_changes: None,
+        keep: 12,
+    }
+}
+
+#[test]
+fn finds_what_brute_force_finds_on_a_mirrored_car() {
+    let setup = supplied("pan-car-swinging-arm.ron");
+    let names = [
+        "Steering-arm hole",
+        "Servo-arm hole",
+        "Caster insert",
+        "Outer rod spacers",
+    ];
+    assert_complete(&search(setup, &names, wants(15.0)), |_| true);
+}
+
+#[test]
+fn finds_what_brute_force_finds_with_the_servo_off_centre() {
+    let mut setup = supplied("pan-car-sliding-kingpin.ron");
+    let sideways = index(&setup, "Servo sideways");
+    setup.set(sideways, Chosen::Slide(1.5)).unwrap();
+    let names = ["Servo sideways", "Inner rod spacers", "Steering-arm hole"];
+    assert_complete(&search(setup, &names, wants(15.0)), |_| true);
+}
+
+#[test]
+fn finds_what_brute_force_finds_with_twin_cranks() {
+    let setup = supplied("touring-car.ron");
+    let names = ["Crank station", "Inner rod spacers", "Outer rod spacers"];
+    assert_complete(&search(setup, &names, wants(12.0)), |_| true);
+}
+
+#[test]
+fn tries_no_more_changes_than_are_allowed() {
+    let setup = supplied("pan-car-swinging-arm.ron");
+    let names = [
+        "Steering-arm hole",
+        "Servo-arm hole",
+        "Servo station",
+        "Outer rod spacers",
+    ];
+    let mut search = search(setup, &names, wants(15.0));
+    search.most_changes = Some(2);
+    let found = assert_complete(&search, |_| true);
+    assert!(found.list.iter().all(|finding| finding.changes.len() <= 2));
+    let all = search.combinations().unwrap();
+    assert!(found.evaluated < all, "{} of {all}", found.evaluated);
+}
+
+#[test]
+fn takes_no_more_spacers_than_there_are() {
+    let setup = supplied("pan-car-swinging-arm.ron");
+    let names = ["Inner rod spacers", "Outer rod spacers"];
+    let mut search = search(setup, &names, wants(15.0));
+    let [inner, outer] = names.map(|name| index(&search.setup, name));
+    search.stock = vec![Stock {
+        spacers: vec![
+            StockSpacer {
+                thickness: 1.0,
+                count: 6,
+            },
+            StockSpacer {
+                thickness: 0.5,
+                count: 4,
+            },
+        ],
+        stacks: vec![(inner, 2), (outer, 2)],
+    }];
+    // Two places each: a pair of 1.0 for three stacks' worth, a pair of 0.5 for two.
+    let found = assert_complete(&search, |values| {
+        let [Chosen::Stack(inner), Chosen::Stack(outer)] = values else {
+            return false;
+        };
+        // 3 whole mm and two halves: whatever the split, the sum counts, up to 4 mm, and halves go in twos or singly.
+        let alone = |total: f64| total <= 4.0;
+        alone(*inner) && alone(*outer) && inner + outer <= 4.0
+    });
+    assert!(found.list.iter().all(|finding| {
+        let total: f64 = finding
+            .values
+            .iter()
+            .map(|(_, value)| match value {
+                Chosen::Stack(total) => *total,
+                _ => 0.0,
+            })
+            .sum();
+        total <= 4.0
+    }));
+}
+
+#[test]
+fn a_finding_is_a_setup_that_does_what_it_says() {
+    let setup = supplied("pan-car-swinging-arm.ron");
+    let search = search(setup, &["Outer rod spacers", "Servo-arm hole"], wants(15.0));
+    let found = search.run(&Progress::default()).unwrap();
+    let finding = &found.list[0];
+    let changed = finding.applied_to(&search.setup).unwrap();
+    let study = Study::new(&changed).unwrap();
+    let gradient = travel_gradient(&study.rest().corners.left, &study.assembly().axle().road);
+    let bump_steer = gradient.unwrap().toe.to_degrees();
+    assert!((finding.results[0].values[0] - bump_steer).abs() < 1e-9);
+    for change in &finding.changes {
+        let name = &search.setup.car.adjustments[change.adjustment].name;
+        assert!(change.words.starts_with(name.as_str()), "{}", change.words);
+        assert_eq!(changed.value(change.adjustment), change.to);
+        assert_eq!(search.setup.value(change.adjustment), change.from);
+    }
+}
+
+#[test]
+fn a_slide_without_steps_is_refined() {
+    let setup = supplied("pan-car-swinging-arm.ron");
+    let wants = vec![want(Measure::Camber(Wheel::Both), -1.234, 1.0)];
+    let search = search(setup, &["Upper arm length"], wants);
+    let found = search.run(&Progress::default()).unwrap();
+    let best = &found.list[0];
+    let camber = best.results[0].values[0];
+    assert!((camber + 1.234).abs() < 0.01, "{camber}");
+    assert!(found.unmet.is_empty());
+}
+
+#[test]
+fn a_want_that_nothing_meets_names_its_limit() {
+    let setup = supplied("pan-car-swinging-arm.ron");
+    let station = index(&setup, "Servo station");
+    // Far more Ackermann than moving the servo can give.
+    let measure = Measure::Ackermann {
+        turn: Wheel::Left,
+        inner: 15.0,
+    };
+    let search = search(setup, &["Servo station"], vec![want(measure, 500.0, 1.0)]);
+    let found = search.run(&Progress::default()).unwrap();
+    let [unmet] = &found.unmet[..] else {
+        panic!("{:?}", found.unmet);
+    };
+    assert_eq!(unmet.want, 0);
+    assert_eq!(
+        unmet.nearest.as_ref().unwrap(),
+        &found.list[0].results[0].values
+    );
+    let at_end =
+        |limit: &Limit| matches!(limit, Limit::End { adjustment, .. } if *adjustment == station);
+    assert!(unmet.limits.iter().any(at_end), "{:?}", unmet.limits);
+}
+
+#[test]
+fn an_angle_that_is_not_reached_is_said_so() {
+    let setup = supplied("pan-car-swinging-arm.ron");
+    let measure = Measure::Ackermann {
+        turn: Wheel::Both,
+        inner: 80.0,
+    };
+    let search = search(setup, &["Servo station"], vec![want(measure, 50.0, 1.0)]);
+    let found = search.run(&Progress::default()).unwrap();
+    assert!(found.list.is_empty());
+    assert_eq!(found.unmet[0].nearest, None);
+    assert_eq!(found.unmet[0].limits, [Limit::NotReached]);
+}
+
+#[test]
+fn a_stopped_search_keeps_what_it_has() {
+    let setup = supplied("pan-car-swinging-arm.ron");
+    let names = ["Servo station", "Outer rod spacers", "Servo-arm hole"];
+    let search = search(setup, &names, wants(15.0));
+    let progress = Progress::default();
+    progress.stop();
+    let found = search.run(&progress).unwrap();
+    assert!(!found.is_complete);
+    assert_eq!(found.evaluated, 0);
+    assert!(found.list.is_empty());
+    let progress = Progress::default();
+    let found = search.run(&progress).unwrap();
+    assert!(found.is_complete);
+    assert_eq!(progress.done(), progress.all());
+    assert_eq!(progress.all(), search.combinations().unwrap());
+}
+
+#[test]
+fn senseless_searches_are_refused() {
+    let setup = supplied("kart.ron");
+    let sound = search(
+        setup,
+        &["Outer rod spacers"],
+        vec![want(Measure::Ratio, 1.0, 1.0)],
+    );
+    let refused = |change: fn(&mut Search)| {
+        let mut search = sound.clone();
+        change(&mut search);
+        search.run(&Progress::default()).unwrap_err()
+    };
+    assert_eq!(
+        refused(|search| search.wants.clear()),
+        SearchError::NothingWanted
+    );
+    assert_eq!(
+        refused(|search| search.free.clear()),
+        SearchError::NothingFree
+    );
+    assert!(matches!(
+        refused(|search| search.free.push(search.free[0].clone())),
+        SearchError::FreeTwice(_)
+    ));
+    assert_eq!(
+        refused(|search| search.free[0].adjustment = 99),
+        SearchError::NoSuchAdjustment(99)
+    );
+    assert!(matches!(
+        refused(|search| search.free[0].values.clear()),
+        SearchError::NoValues(_)
+    ));
+    assert!(matches!(
+        refused(|search| search.free[0].values.push(Chosen::Slide(1.0))),
+        SearchError::BadValue(_)
+    ));
+    assert!(matches!(
+        refused(|search| search.wants[0].weight = f64::NAN),
+        SearchError::BadWant { .. }
+    ));
+    assert!(matches!(
+        refused(|search| search.wants[0].target = Target::Range(2.0, 1.0)),
+        SearchError::BadWant { .. }
+    ));
+}

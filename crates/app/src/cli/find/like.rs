@@ -1,0 +1,39 @@
+//! The behaviour of a setup as wants: its curves of toe against travel and of outer against inner angle.
+
+use steerloft_analysis::curves::{Curve, CurveKind, Trace};
+use steerloft_analysis::find::{Measure, Target, Want, Wheel};
+
+use crate::state::Shown;
+
+/// Points of a curve that are wanted back: enough for a curve that is smooth.
+const POINTS: usize = 9;
+
+/// Both curves on both sides, as far as the car has them.
+pub(super) fn curves_of(reference: &Shown) -> Vec<Want> {
+    let toe = reference.curve(CurveKind::ToeTravel);
+    let pair = reference.curve(CurveKind::InnerOuter);
+    let mut wants = Vec::new();
+    for (trace, wheel) in [(Trace::Left, Wheel::Left), (Trace::Right, Wheel::Right)] {
+        let toe = points(toe, trace).map(|points| Measure::ToeCurve { wheel, points });
+        let pair = points(pair, trace).map(|points| Measure::InnerOuterCurve {
+            turn: wheel,
+            points,
+        });
+        wants.extend([toe, pair].into_iter().flatten().map(|measure| Want {
+            measure,
+            target: Target::Value(0.0),
+            weight: 1.0,
+        }));
+    }
+    wants
+}
+
+/// Points spread over a line of a curve; none where the car has no such line.
+fn points(curve: &Curve, trace: Trace) -> Option<Vec<[f64; 2]>> {
+    let series = curve.series.iter().find(|series| series.trace == trace)?;
+    let line = &series.points;
+    let last = line.len().checked_sub(1).filter(|last| *last > 0)?;
+    // The ends may be locks, which another setup need not reach.
+    let places = (1..=POINTS).map(|place| line[place * last / (POINTS + 1)]);
+    Some(places.collect())
+}
