@@ -7,8 +7,7 @@ use steerloft_setup::car::Car;
 use steerloft_setup::layout::assemble;
 use steerloft_setup::setup::{Chosen, Record, Rods, Setup};
 
-use super::sweeps::full_roll;
-use super::{Along, Curve, CurveKind, Sweeps};
+use super::{Along, Curve, CurveKind, Sweeps, roll_range};
 use crate::{Range, round_step};
 
 /// Poses of a sweep that is only looked at for its greatest and least value.
@@ -40,7 +39,8 @@ impl FixedRanges {
             let Ok(assembly) = assemble(&setup) else {
                 continue;
             };
-            roll = roll.max(full_roll(&assembly, &car.ranges).to_degrees());
+            let rolls = roll_range(&assembly, assembly.static_pose(), &car.ranges);
+            roll = roll.max(rolls.to.max(-rolls.from).to_degrees());
             let sweeps = Sweeps::with_samples(&assembly, &car.ranges, COARSE);
             for kind in CurveKind::ALL {
                 let extent = &mut extents[kind.index()];

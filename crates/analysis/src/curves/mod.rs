@@ -14,6 +14,7 @@ mod of_steer;
 mod of_travel;
 mod of_turns;
 mod quantity;
+mod roll_range;
 mod sweeps;
 mod turn;
 
@@ -21,6 +22,6 @@ pub use curve::{Axis, Curve, Guide, Series, Trace, value_at};
 pub use end::{End, Swept};
 pub use fixed::FixedRanges;
 pub use kind::{Along, CurveKind};
-pub(crate) use sweeps::full_roll;
+pub(crate) use roll_range::roll_range;
 pub use sweeps::{Held, RollPose, SAMPLES, Sweeps};
 pub use turn::{Turn, TurnSample};

@@ -12,15 +12,12 @@ use steerloft_solver::sweep::{Sweep, SweepRange, bump_sweep, steer_sweep};
 
 use super::{
     Along, Axis, Curve, CurveKind, End, Swept, Turn, TurnSample, of_roll, of_steer, of_travel,
-    of_turns, value_at,
+    of_turns, roll_range, value_at,
 };
 use crate::{InputUnit, Range};
 
 /// Poses of a sweep over the steering or the travel.
 pub const SAMPLES: usize = 121;
-
-/// Greatest roll shown, rad.
-const MOST_ROLL: f64 = 5.0_f64.to_radians();
 
 /// What is held while something else is swept.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -268,25 +265,15 @@ pub(super) fn travel_ends(sweep: &Sweep) -> Vec<End> {
         .collect()
 }
 
-/// The roll at which a wheel comes to the nearer end of its travel, rad: farther the car's range does not let the chassis
-/// roll with both tyres on the road. Derived here, with the wheels as they stand at rest.
-pub(crate) fn full_roll(assembly: &Assembly, ranges: &Ranges) -> f64 {
-    let corners = &assembly.static_pose().corners;
-    let half_track = 0.5 * (corners.left.wheel_centre.y - corners.right.wheel_centre.y);
-    let travel = (-ranges.travel.0).min(ranges.travel.1).max(0.0);
-    let roll = (travel / half_track).atan().min(MOST_ROLL);
-    if roll.is_finite() { roll.max(0.0) } else { 0.0 }
-}
-
 /// Poses with the chassis rolled as far as the wheels' travel lets it, both tyres on the road, from the level outward.
 fn roll_poses(assembly: &Assembly, ranges: &Ranges, samples: usize) -> Vec<RollPose> {
-    let reach = full_roll(assembly, ranges);
-    if reach <= 0.0 {
+    let Range { from, to } = roll_range(assembly, assembly.static_pose(), ranges);
+    if from >= to {
         return Vec::new();
     }
     let values = SweepRange {
-        from: -reach,
-        to: reach,
+        from,
+        to,
         count: samples,
     }
     .values();

@@ -9,7 +9,7 @@ use steerloft_solver::sweep::{Sweep, SweepRange, bump_sweep, steer_sweep};
 
 use super::{Along, Posed, SweepRequest};
 use crate::InputUnit;
-use crate::curves::full_roll;
+use crate::curves::roll_range;
 
 /// How far a wheel may stand outside its travel, mm: rounding.
 const ROUNDING: f64 = 1e-9;
@@ -44,8 +44,9 @@ pub(super) fn poses(
         }
         Along::Roll => {
             let held = assembly.pose(request.steer * per_unit, Sides::both(0.0))?;
-            let most = full_roll(assembly, &car.ranges).to_degrees();
-            roll(assembly, car, &held, range((-most, most), 1.0))
+            let rolls = roll_range(assembly, &held, &car.ranges);
+            let rolls = (rolls.from.to_degrees(), rolls.to.to_degrees());
+            roll(assembly, car, &held, range(rolls, 1.0))
         }
     }
 }

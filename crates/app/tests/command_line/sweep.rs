@@ -214,6 +214,47 @@ fn a_sweep_beyond_a_lock_ends_there_and_says_why() {
 }
 
 #[test]
+fn a_roll_without_a_range_goes_to_the_end_of_the_travel_and_no_step_less() {
+    let folder = folder_of_cars();
+    for car in SUPPLIED.iter().filter(|car| car.file_name != KART) {
+        let travel = car.setup().car.ranges.travel;
+        for steer in ["0", "4"] {
+            let arguments = [
+                "sweep",
+                car.file_name,
+                "--along",
+                "roll",
+                "--steer",
+                steer,
+                "--json",
+            ];
+            let json: Value = serde_json::from_str(&good(folder.path(), &arguments)).unwrap();
+            let sweep = &json[0];
+            assert_eq!(sweep["ends"].as_array().map(Vec::len), Some(0), "{sweep}");
+            let rows = sweep["rows"].as_array().unwrap();
+            assert_eq!(rows.len(), 21, "{}", car.file_name);
+            let place = |name: &str| {
+                let columns = sweep["columns"].as_array().unwrap();
+                columns.iter().position(|column| column == name).unwrap()
+            };
+            for row in [&rows[0], &rows[20]] {
+                let value = |name: &str| row[place(name)].as_f64().unwrap();
+                let left_over = ["wheel_travel_left_mm", "wheel_travel_right_mm"]
+                    .map(value)
+                    .map(|at| (at - travel.0).min(travel.1 - at));
+                let least = left_over[0].min(left_over[1]);
+                let rolled = value("roll_deg").abs();
+                assert!(
+                    (0.0..1e-6).contains(&least) || (rolled - 5.0).abs() < 1e-9,
+                    "{} at {rolled} deg has {least} mm left",
+                    car.file_name
+                );
+            }
+        }
+    }
+}
+
+#[test]
 fn several_files_make_one_table() {
     let folder = folder_of_cars();
     let folder = folder.path();
