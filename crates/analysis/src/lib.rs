@@ -6,10 +6,12 @@
 //! A [`Study`] is a setup assembled. It gives any [`curves::Curve`] and, for any pose, the [`figures::Figures`]; both are
 //! computed when they are asked for and not before.
 //!
-//! The answers take a setup each: [`servo`] choice and centring, [`loads`], [`binding`], [`saver`], and the [`pit_table`].
+//! The answers take a setup each: [`servo`] choice and centring, [`loads`], [`binding`], [`saver`], what a step of each adjustment
+//! does ([`effects`]), and the [`pit_table`].
 
 pub mod binding;
 pub mod curves;
+pub mod effects;
 pub mod figures;
 pub mod find;
 pub mod loads;

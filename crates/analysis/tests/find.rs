@@ -195,7 +195,10 @@ impl Plain {
                 };
                 root_mean_square(points.iter().map(off))?
             }
-            Measure::Toe(_) | Measure::Inclination(_) | Measure::CamberGain(_) => return None,
+            Measure::Toe(_)
+            | Measure::Inclination(_)
+            | Measure::CamberGain(_)
+            | Measure::DriveEffort => return None,
         })
     }
 
@@ -204,7 +207,7 @@ impl Plain {
             Measure::ToeCurve { wheel, .. } => (*wheel, true),
             Measure::InnerOuterCurve { turn, .. } => (*turn, true),
             Measure::Ackermann { turn, .. } => (*turn, false),
-            Measure::Ratio => (Wheel::Left, false),
+            Measure::Ratio | Measure::DriveEffort => (Wheel::Left, false),
             Measure::Toe(wheel)
             | Measure::Camber(wheel)
             | Measure::Caster(wheel)

@@ -5,6 +5,7 @@ use steerloft_setup::car::{Ranges, TieRodParts};
 use steerloft_setup::setup::Setup;
 use steerloft_solver::figures::camber::camber_of;
 use steerloft_solver::figures::gradient::steer_per_input;
+use steerloft_solver::figures::load::holding_effort;
 use steerloft_solver::figures::steering_axis::{caster_of, inclination_of};
 use steerloft_solver::figures::toe::{leftward_axis, steer_of, toe_of};
 use steerloft_solver::figures::{ideal_outer, kingpin_distance, steering_ratio, travel_gradient};
@@ -60,6 +61,21 @@ impl Gauge {
             droop: Known::NotYet,
             locks: Sides::both(Known::NotYet),
         }
+    }
+
+    /// The values of measures of an assembled axle, in their units; none where the axle does not get there. A measure of
+    /// both wheels gives the left one's.
+    #[must_use]
+    pub fn values(&self, assembly: &Assembly, measures: &[Measure]) -> Vec<Option<f64>> {
+        let mut gauged = self.take(assembly);
+        let side = |measure: &Measure| match measure.wheel() {
+            Some(Wheel::Right) => Side::Right,
+            _ => Side::Left,
+        };
+        measures
+            .iter()
+            .map(|measure| gauged.value(measure, side(measure)))
+            .collect()
     }
 
     /// The least and greatest length that the parts of a tie rod allow, mm.
@@ -139,6 +155,7 @@ impl Gauged<'_> {
             Measure::LockLeft(_) => self.lock(Side::Left, side)?,
             Measure::LockRight(_) => self.lock(Side::Right, side)?,
             Measure::Ratio => self.ratio()?,
+            Measure::DriveEffort => self.drive_effort(),
             Measure::RodLength(_) => *assembly.rod_lengths().get(side),
             Measure::CupGap(_) => {
                 assembly.rod_lengths().get(side) - 2.0 * self.gauge.tie_rod.cup_length
@@ -324,6 +341,14 @@ impl Gauged<'_> {
         };
         let before_lock = lock.at * (1.0 - SHORT_OF_LOCK);
         self.assembly.pose(before_lock, still).ok()
+    }
+
+    fn drive_effort(&self) -> f64 {
+        let effort = holding_effort(self.assembly.static_pose(), &Sides::both(1.0)).abs();
+        match self.gauge.unit {
+            Unit::Degrees => effort,
+            Unit::Millimetres => effort * 1_000.0,
+        }
     }
 
     fn ratio(&self) -> Option<f64> {

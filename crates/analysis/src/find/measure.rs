@@ -3,6 +3,7 @@
 use steerloft_solver::frame::Side;
 
 use crate::figures::FigureKind;
+use crate::text;
 
 /// Which wheels, or which turns, a want is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -59,6 +60,8 @@ pub enum Measure {
     LockRight(Wheel),
     /// Steering ratio straight ahead, without sign: degrees of arm, or mm of rack, for each degree of the wheels.
     Ratio,
+    /// Effort at the drive, straight ahead, for a moment of 1 N m at each kingpin, without sign: N m at an arm, N at a rack.
+    DriveEffort,
     /// Length of a tie rod between its ball centres, mm.
     RodLength(Wheel),
     /// Gap between the cups of a tie rod, mm.
@@ -98,6 +101,7 @@ impl Measure {
             FigureKind::LockLeft => Self::LockLeft(wheel),
             FigureKind::LockRight => Self::LockRight(wheel),
             FigureKind::StraightRatio => Self::Ratio,
+            FigureKind::DriveEffort => Self::DriveEffort,
             FigureKind::RodLength => Self::RodLength(wheel),
             FigureKind::CupGap => Self::CupGap(wheel),
             _ => return None,
@@ -120,6 +124,7 @@ impl Measure {
             Self::LockLeft(_) => "Wheels at left lock",
             Self::LockRight(_) => "Wheels at right lock",
             Self::Ratio => "Steering ratio",
+            Self::DriveEffort => "Drive effort",
             Self::RodLength(_) => "Rod length",
             Self::CupGap(_) => "Cup gap",
             Self::ToeCurve { .. } => "Toe against travel",
@@ -140,6 +145,8 @@ impl Measure {
             Self::Caster(_) | Self::Inclination(_) | Self::InnerOuterCurve { .. } => 0.25,
             Self::BumpSteer(_) => 0.01,
             Self::CamberGain(_) | Self::Ratio => 0.02,
+            // Of a value about 2 at an arm, or some 50 at a rack, what a servo tester tells apart.
+            Self::DriveEffort => 0.05,
             Self::Ackermann { .. } => 5.0,
             Self::LockLeft(_) | Self::LockRight(_) | Self::RodLength(_) | Self::CupGap(_) => 0.5,
         }
@@ -153,8 +160,9 @@ impl Measure {
         }
     }
 
-    /// Whose it is.
-    pub(super) const fn wheel(&self) -> Option<Wheel> {
+    /// Whose it is; none for a measure of the axle.
+    #[must_use]
+    pub const fn wheel(&self) -> Option<Wheel> {
         match self {
             Self::Toe(wheel)
             | Self::Camber(wheel)
@@ -171,7 +179,76 @@ impl Measure {
             | Self::Ackermann { turn: wheel, .. }
             | Self::ToeCurve { wheel, .. }
             | Self::InnerOuterCurve { turn: wheel, .. } => Some(*wheel),
-            Self::Ratio => None,
+            Self::Ratio | Self::DriveEffort => None,
+        }
+    }
+
+    /// The same of another wheel or turn; a measure of the axle stays as it is.
+    #[must_use]
+    pub fn with_wheel(&self, wheel: Wheel) -> Self {
+        let mut other = self.clone();
+        match &mut other {
+            Self::Toe(own)
+            | Self::Camber(own)
+            | Self::Caster(own)
+            | Self::Inclination(own)
+            | Self::BumpSteer(own)
+            | Self::CamberGain(own)
+            | Self::ToeAtBump(own)
+            | Self::ToeAtDroop(own)
+            | Self::LockLeft(own)
+            | Self::LockRight(own)
+            | Self::RodLength(own)
+            | Self::CupGap(own)
+            | Self::Ackermann { turn: own, .. }
+            | Self::ToeCurve { wheel: own, .. }
+            | Self::InnerOuterCurve { turn: own, .. } => *own = wheel,
+            Self::Ratio | Self::DriveEffort => {}
+        }
+        other
+    }
+
+    /// The figure that is measured; none for a whole curve.
+    #[must_use]
+    pub const fn figure(&self) -> Option<FigureKind> {
+        Some(match self {
+            Self::Toe(_) => FigureKind::Toe,
+            Self::Camber(_) => FigureKind::Camber,
+            Self::Caster(_) => FigureKind::Caster,
+            Self::Inclination(_) => FigureKind::Inclination,
+            Self::BumpSteer(_) => FigureKind::BumpSteer,
+            Self::CamberGain(_) => FigureKind::CamberGain,
+            Self::ToeAtBump(_) => FigureKind::ToeAtBump,
+            Self::ToeAtDroop(_) => FigureKind::ToeAtDroop,
+            Self::Ackermann { .. } => FigureKind::Ackermann,
+            Self::LockLeft(_) => FigureKind::LockLeft,
+            Self::LockRight(_) => FigureKind::LockRight,
+            Self::Ratio => FigureKind::StraightRatio,
+            Self::DriveEffort => FigureKind::DriveEffort,
+            Self::RodLength(_) => FigureKind::RodLength,
+            Self::CupGap(_) => FigureKind::CupGap,
+            Self::ToeCurve { .. } | Self::InnerOuterCurve { .. } => return None,
+        })
+    }
+
+    /// Its name where there is little room, with the wheel, the turn and the angle that it is about: "Bump steer, left wheel".
+    #[must_use]
+    pub fn label(&self) -> String {
+        let facts = self.figure().map(FigureKind::facts);
+        let name = facts.map_or(self.title(), |facts| facts.brief);
+        let is_turn = matches!(self, Self::Ackermann { .. } | Self::InnerOuterCurve { .. });
+        let whose = match (self.wheel(), is_turn) {
+            (Some(Wheel::Left), true) => ", turning left",
+            (Some(Wheel::Right), true) => ", turning right",
+            (Some(Wheel::Left), false) => ", left wheel",
+            (Some(Wheel::Right), false) => ", right wheel",
+            (Some(Wheel::Both) | None, _) => "",
+        };
+        match self {
+            Self::Ackermann { inner, .. } => {
+                format!("{name} at {}\u{b0}{whose}", text::short(*inner, 2))
+            }
+            _ => format!("{name}{whose}"),
         }
     }
 }

@@ -1,11 +1,12 @@
 //! What one step of each adjustment does to the figures of the pit table.
 
-use steerloft_setup::setup::{Rods, Setup};
+use steerloft_setup::setup::Setup;
 use steerloft_solver::SolveError;
 use steerloft_solver::figures::{corner_figures, inner_outer, steering_ratio, travel_gradient};
 use steerloft_solver::frame::Side;
 
 use super::symptoms::{Aim, Symptom};
+use crate::effects::{Step, steps};
 use crate::wheels::{Wheels, input_where};
 
 /// A figure that the pit table aims at; of the left wheel where there are two.
@@ -145,7 +146,13 @@ pub struct Advice {
 /// Where the setup itself cannot be assembled.
 pub fn advice(setup: &Setup, symptom: Symptom) -> Result<Vec<Advice>, SolveError> {
     let now = Wheels::new(setup)?;
-    let steps = steps(setup);
+    let steps: Vec<Stepped> = steps(setup)
+        .into_iter()
+        .filter_map(|step| {
+            let wheels = Wheels::new(&step.setup).ok()?;
+            Some(Stepped { step, wheels })
+        })
+        .collect();
     let advice = symptom.aims().iter().map(|aim| {
         let value = aim.figure.value(&now);
         Advice {
@@ -158,72 +165,17 @@ pub fn advice(setup: &Setup, symptom: Symptom) -> Result<Vec<Advice>, SolveError
 }
 
 /// A setup one step on, assembled.
-struct Step {
-    adjustment: Option<usize>,
-    name: String,
-    from: String,
-    to: String,
-    setup: Setup,
+struct Stepped {
+    step: Step,
     wheels: Wheels,
 }
 
-/// Step of the toe that the rods are set to, degrees.
-const TOE_STEP: f64 = 0.25;
-
-fn steps(setup: &Setup) -> Vec<Step> {
-    let mut steps = Vec::new();
-    for (index, adjustment) in setup.car.adjustments.iter().enumerate() {
-        let from = setup.value(index);
-        for direction in [1, -1] {
-            let to = adjustment.step_from(&from, direction);
-            if to == from {
-                continue;
-            }
-            let mut stepped = setup.clone();
-            let labels = (adjustment.label_of(&from), adjustment.label_of(&to));
-            if stepped.set(index, to).is_ok()
-                && let Ok(wheels) = Wheels::new(&stepped)
-            {
-                steps.push(Step {
-                    adjustment: Some(index),
-                    name: adjustment.name.clone(),
-                    from: labels.0,
-                    to: labels.1,
-                    setup: stepped,
-                    wheels,
-                });
-            }
-        }
-    }
-    steps.extend(toe_steps(setup));
-    steps
-}
-
-fn toe_steps(setup: &Setup) -> Vec<Step> {
-    let Rods::HoldToe(toe) = setup.rods else {
-        return Vec::new();
-    };
-    let step = |by: f64| {
-        let mut stepped = setup.clone();
-        stepped.set_rods(Rods::HoldToe(toe + by)).ok()?;
-        Some(Step {
-            adjustment: None,
-            name: "Toe".to_owned(),
-            from: format!("{toe:.2}°"),
-            to: format!("{:.2}°", toe + by),
-            wheels: Wheels::new(&stepped).ok()?,
-            setup: stepped,
-        })
-    };
-    [TOE_STEP, -TOE_STEP].into_iter().filter_map(step).collect()
-}
-
-fn tries(steps: &[Step], aim: &Aim, now: f64) -> Vec<Try> {
+fn tries(steps: &[Stepped], aim: &Aim, now: f64) -> Vec<Try> {
     let wanted = aim.direction.sign();
     let mut tries: Vec<Try> = steps
         .iter()
-        .filter_map(|step| {
-            let effect = aim.figure.value(&step.wheels)? - now;
+        .filter_map(|Stepped { step, wheels }| {
+            let effect = aim.figure.value(wheels)? - now;
             (effect * wanted > NOTHING).then(|| Try {
                 adjustment: step.adjustment,
                 name: step.name.clone(),

@@ -7,6 +7,7 @@ use clap::{Parser, Subcommand, ValueEnum, ValueHint};
 
 use super::compare::CompareArguments;
 use super::drawing::DrawingArguments;
+use super::effects::EffectsArguments;
 use super::find::{FindArguments, MatchArguments};
 use super::report::ReportArguments;
 use super::sheet::SheetArguments;
@@ -44,6 +45,8 @@ pub enum Command {
     Report(ReportArguments),
     /// Print what to change to come from one setup to another, and what that does to each figure
     Compare(CompareArguments),
+    /// Print what one step of each adjustment does to each figure
+    Effects(EffectsArguments),
     /// Find the parts that give what is wanted, closest first
     Find(FindArguments),
     /// Find the parts that bring the curves of another setup back

@@ -4,6 +4,7 @@ mod arguments;
 mod check;
 mod compare;
 mod drawing;
+mod effects;
 mod find;
 mod manual;
 mod no_window;
@@ -23,6 +24,7 @@ use clap::Parser;
 pub use arguments::{Arguments, Command, ThemeArgument, WindowSize};
 pub use compare::CompareArguments;
 pub use drawing::DrawingArguments;
+pub use effects::EffectsArguments;
 pub use find::{FindArguments, MatchArguments, SpaceArguments};
 pub use output::{OutputArguments, PaperArgument};
 pub use report::ReportArguments;
@@ -73,6 +75,7 @@ pub fn answer(
         Command::Check { files } => check::run(files, out, errors),
         Command::Report(arguments) => report::run(arguments, out, errors),
         Command::Compare(arguments) => compare::run(arguments, out, errors),
+        Command::Effects(arguments) => effects::run(arguments, out, errors),
         Command::Find(arguments) => find::run(arguments, out, errors),
         Command::Match(arguments) => find::run_match(arguments, out, errors),
         Command::Sweep(arguments) => sweep::run(arguments, out, errors),

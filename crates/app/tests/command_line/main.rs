@@ -4,6 +4,7 @@ mod cli;
 mod common;
 mod compare;
 mod documented;
+mod effects;
 mod faults;
 mod find;
 mod kills;
