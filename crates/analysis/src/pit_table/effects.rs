@@ -64,6 +64,16 @@ impl PitFigure {
         }
     }
 
+    /// Decimals with which it is written: a builder just notices the last one.
+    #[must_use]
+    pub const fn decimals(self) -> usize {
+        match self {
+            Self::BumpSteer => 3,
+            Self::AckermannShare | Self::Lock => 1,
+            Self::Toe | Self::Camber | Self::Caster | Self::ScrubRadius | Self::Ratio => 2,
+        }
+    }
+
     /// Its value for a setup; nothing where the car has none.
     ///
     /// # Errors

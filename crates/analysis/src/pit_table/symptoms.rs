@@ -37,6 +37,15 @@ pub enum Direction {
 }
 
 impl Direction {
+    /// In words.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::More => "more",
+            Self::Less => "less",
+        }
+    }
+
     /// +1 or -1.
     #[must_use]
     pub const fn sign(self) -> f64 {
@@ -103,6 +112,23 @@ impl Symptom {
             Self::LacksSteeringNearLock => "lacks steering near full lock",
             Self::UpsetByBumps => "upset by bumps",
             Self::Scrubs => "scrubs off speed in tight corners",
+        }
+    }
+
+    /// A name for the command line that does not change.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::PushesAtEntry => "pushes-at-entry",
+            Self::NervousAtEntry => "nervous-at-entry",
+            Self::PushesInTheMiddle => "pushes-in-the-middle",
+            Self::BitesInTheMiddle => "bites-in-the-middle",
+            Self::PushesAtExit => "pushes-at-exit",
+            Self::LiftsOver => "lifts-over",
+            Self::Wanders => "wanders",
+            Self::LacksSteeringNearLock => "lacks-steering-near-lock",
+            Self::UpsetByBumps => "upset-by-bumps",
+            Self::Scrubs => "scrubs",
         }
     }
 

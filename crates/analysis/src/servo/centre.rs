@@ -40,9 +40,13 @@ pub fn lock_asymmetry(setup: &Setup, centre: f64, throw: f64) -> Result<Asymmetr
 /// # Errors
 /// Where the setup cannot be assembled.
 pub fn equal_lock_centre(setup: &Setup, throw: f64) -> Result<Option<f64>, SolveError> {
-    let wheels = Wheels::new(setup)?;
+    Ok(centre_for_equal_locks(&Wheels::new(setup)?, throw))
+}
+
+/// As [`equal_lock_centre`], of a setup that is assembled.
+pub(super) fn centre_for_equal_locks(wheels: &Wheels, throw: f64) -> Option<f64> {
     let difference = |centre: f64| {
-        asymmetry(&wheels, centre, throw)
+        asymmetry(wheels, centre, throw)
             .ok()
             .map(|locks| locks.difference())
     };
@@ -50,14 +54,14 @@ pub fn equal_lock_centre(setup: &Setup, throw: f64) -> Result<Option<f64>, Solve
     let mut reach = FARTHEST;
     while reach > 0.05 {
         if let Some(centre) = input_where((-reach, reach), 0.0, difference) {
-            return Ok(Some(centre));
+            return Some(centre);
         }
         reach /= 1.5;
     }
-    Ok(None)
+    None
 }
 
-fn asymmetry(wheels: &Wheels, centre: f64, throw: f64) -> Result<Asymmetry, SolveError> {
+pub(super) fn asymmetry(wheels: &Wheels, centre: f64, throw: f64) -> Result<Asymmetry, SolveError> {
     let lock = |to: Side| -> Result<f64, SolveError> {
         let pose = wheels.pose(centre + to.sign() * wheels.sign() * throw)?;
         Ok(wheels.inner_turn(&pose, to))

@@ -5,11 +5,15 @@ use std::str::FromStr;
 
 use clap::{Parser, Subcommand, ValueEnum, ValueHint};
 
+use super::binding::BindingArguments;
 use super::compare::CompareArguments;
 use super::drawing::DrawingArguments;
 use super::effects::EffectsArguments;
 use super::find::{FindArguments, MatchArguments};
+use super::history::HistoryArguments;
+use super::pit_table::PitTableArguments;
 use super::report::ReportArguments;
+use super::servo::ServoArguments;
 use super::sheet::SheetArguments;
 use super::sweep::SweepArguments;
 use crate::theme::{Metrics, ThemeChoice};
@@ -53,6 +57,14 @@ pub enum Command {
     Match(MatchArguments),
     /// Print figures along steering, wheel travel or roll as a table
     Sweep(SweepArguments),
+    /// Print tooth, trim, end points, torque and fit of the steering servo, and what the servo saver does
+    Servo(ServoArguments),
+    /// Print where the linkage binds over the whole field of steering and wheel travel
+    Binding(BindingArguments),
+    /// Print what is usually tried against what was felt, with what it does on this car
+    PitTable(PitTableArguments),
+    /// Print a folder of setups as a tree of what was made from what, with the differences, or search in it
+    History(HistoryArguments),
     /// Write a setup sheet to print, a blank sheet or a measuring form
     Sheet(SheetArguments),
     /// Write a page with drawings of a setup to scale

@@ -1,16 +1,20 @@
 //! The command line: what the program is asked for, and the answers that need no window.
 
 mod arguments;
+mod binding;
 mod check;
 mod compare;
 mod drawing;
 mod effects;
 mod find;
+mod history;
 mod manual;
 mod no_window;
 mod output;
+mod pit_table;
 mod progress;
 mod report;
+mod servo;
 mod sheet;
 mod sweep;
 mod table;
@@ -22,12 +26,16 @@ use std::process::ExitCode;
 use clap::Parser;
 
 pub use arguments::{Arguments, Command, ThemeArgument, WindowSize};
+pub use binding::BindingArguments;
 pub use compare::CompareArguments;
 pub use drawing::DrawingArguments;
 pub use effects::EffectsArguments;
 pub use find::{FindArguments, MatchArguments, SpaceArguments};
+pub use history::HistoryArguments;
 pub use output::{OutputArguments, PaperArgument};
+pub use pit_table::PitTableArguments;
 pub use report::ReportArguments;
+pub use servo::ServoArguments;
 pub use sheet::SheetArguments;
 pub use sweep::{AlongArgument, SweepArguments};
 
@@ -79,6 +87,10 @@ pub fn answer(
         Command::Find(arguments) => find::run(arguments, out, errors),
         Command::Match(arguments) => find::run_match(arguments, out, errors),
         Command::Sweep(arguments) => sweep::run(arguments, out, errors),
+        Command::Servo(arguments) => servo::run(arguments, out, errors),
+        Command::Binding(arguments) => binding::run(arguments, out, errors),
+        Command::PitTable(arguments) => pit_table::run(arguments, out, errors),
+        Command::History(arguments) => history::run(arguments, out, errors),
         Command::Sheet(arguments) => sheet::run(arguments, out, errors),
         Command::Drawing(arguments) => drawing::run(arguments, out, errors),
         Command::Completions { shell } => manual::completions(*shell, out),
@@ -105,6 +117,22 @@ fn ended<T>(
 fn json(value: &impl serde::Serialize, out: &mut impl Write) -> std::io::Result<()> {
     serde_json::to_writer_pretty(&mut *out, value)?;
     writeln!(out)
+}
+
+/// What kept a record of a table from being written, with its own kind, so that a closed pipe is known for one.
+fn told(error: csv::Error) -> std::io::Error {
+    match error.into_kind() {
+        csv::ErrorKind::Io(error) => error,
+        other => std::io::Error::other(format!("{other:?}")),
+    }
+}
+
+/// A number with a decimal point, as programs write it.
+fn finite(text: &str) -> Result<f64, String> {
+    match text.parse::<f64>() {
+        Ok(value) if value.is_finite() => Ok(value),
+        _ => Err("expected a number with a decimal point, such as -2.5".to_owned()),
+    }
 }
 
 /// A setup read from a file and assembled, or why not, with what to do next.

@@ -9,7 +9,7 @@ use serde::Serialize;
 use steerloft_analysis::sweep_table::{Along, Column, SweepRequest, SweepTable, sweep_table};
 
 use super::progress::Progress;
-use super::{PROBLEM, WRONG_USE, assembled, table};
+use super::{PROBLEM, WRONG_USE, assembled, finite, table, told};
 use crate::format;
 
 /// What is asked of a sweep.
@@ -62,14 +62,6 @@ impl From<AlongArgument> for Along {
             AlongArgument::Bump => Self::Bump,
             AlongArgument::Roll => Self::Roll,
         }
-    }
-}
-
-/// A number with a decimal point, as programs write it.
-fn finite(text: &str) -> std::result::Result<f64, String> {
-    match text.parse::<f64>() {
-        Ok(value) if value.is_finite() => Ok(value),
-        _ => Err("expected a number with a decimal point, such as -2.5".to_owned()),
     }
 }
 
@@ -216,14 +208,6 @@ fn text_rows(table: &SweepTable) -> Vec<Vec<String>> {
     ];
     rows.extend(table.rows.iter().map(|row| main(row)));
     rows
-}
-
-/// What kept a record from being written, with its own kind, so that a closed pipe is known for one.
-fn told(error: csv::Error) -> std::io::Error {
-    match error.into_kind() {
-        csv::ErrorKind::Io(error) => error,
-        other => std::io::Error::other(format!("{other:?}")),
-    }
 }
 
 /// One table with one line of names; with several files, each row begins with its file.

@@ -8,11 +8,13 @@ use crate::common::{folder_of_cars, steerloft_in, text};
 use steerloft_setup::supplied::SUPPLIED;
 
 /// The words that stand for a file or a number to be put in, and what is put in.
-const PUT_IN: [(&str, &str); 11] = [
+const PUT_IN: [(&str, &str); 13] = [
     ("FILE...", "pan-car-swinging-arm.ron kart.ron"),
     ("FILE", "pan-car-swinging-arm.ron"),
     ("REFERENCE", "pan-car-swinging-arm.ron"),
     ("OTHER", "pan-car-sliding-kingpin.ron"),
+    ("FOLDER", "."),
+    ("FELT", "pushes-at-entry"),
     ("FOUND.ron", "found.ron"),
     ("OUT.pdf", "out.pdf"),
     ("OUT.svg", "out.svg"),

@@ -1,5 +1,6 @@
 //! The program from a shell, and what it is built of.
 
+mod binding;
 mod cli;
 mod common;
 mod compare;
@@ -7,10 +8,13 @@ mod documented;
 mod effects;
 mod faults;
 mod find;
+mod history;
 mod kills;
 mod layers;
 mod manual;
 mod output;
+mod pit_table;
+mod servo;
 mod sheet;
 mod surroundings;
 mod sweep;
