@@ -6,7 +6,7 @@ mod paper;
 
 use paper::{EXTREME_LETTERS, all_words, all_writing, check_nothing_overlaps, extreme, views};
 use steerloft_analysis::curves::CurveKind;
-use steerloft_setup::setup::{Chosen, Rods, Setup};
+use steerloft_setup::setup::{Chosen, Felt, Laps, Rods, Run, Setup};
 use steerloft_setup::supplied::{SUPPLIED, Supplied};
 use steerloft_sheet::{Page, Paper, SheetError, SheetRequest, setup_sheet, svg};
 use steerloft_solver::figures::corner_figures;
@@ -209,4 +209,108 @@ fn what_cannot_be_assembled_has_no_sheet() {
             .to_string()
             .starts_with("the reference setup cannot be assembled: ")
     );
+}
+
+#[test]
+fn the_servo_is_on_the_sheet_with_its_spline_and_end_points() {
+    let mut setup = SUPPLIED[0].setup();
+    let servo = setup.car.servo.as_mut().unwrap();
+    let spline = servo.spline.as_mut().unwrap();
+    (spline.tooth, spline.trim) = (-1, 2.4);
+    let text = all_words(&sheet(&setup));
+    for expected in [
+        "small, 900 N mm, 0.08 s/60°",
+        "25 teeth, tooth \u{2212}1",
+        // 450 microseconds for 50 degrees are 9 a degree.
+        "+2.40° (+22 µs)",
+        "End point, left",
+        "End point, right",
+    ] {
+        assert!(text.contains(expected), "{expected} in {text}");
+    }
+    setup.car.servo = None;
+    let text = all_words(&sheet(&setup));
+    assert!(!text.contains("Spline") && !text.contains("End point"));
+}
+
+#[test]
+fn a_servo_that_stalls_is_cautioned_of_on_the_sheet() {
+    let mut setup = SUPPLIED[0].setup();
+    let servo = setup.car.servo.as_mut().unwrap();
+    servo.action.as_mut().unwrap().torque = 1.0;
+    let text = all_words(&sheet(&setup));
+    assert!(text.contains("the servo stalls on the way"), "{text}");
+}
+
+#[test]
+fn runs_have_pages_of_their_own_and_only_if_there_are_any() {
+    let mut setup = SUPPLIED[0].setup();
+    assert_eq!(sheet(&setup).len(), 1);
+    setup.record.runs = vec![
+        Run {
+            date: "Friday".to_owned(),
+            surface: "carpet".to_owned(),
+            grip: "high".to_owned(),
+            temperature: Some(21.5),
+            tyres: "soft, cut to 42 mm".to_owned(),
+            felt: Felt {
+                entry: "pushes wide".to_owned(),
+                middle: "grips".to_owned(),
+                exit: "steady".to_owned(),
+            },
+            laps: Laps {
+                count: Some(24),
+                best: Some(12.345),
+                mean: None,
+            },
+            notes: "front tyres warm".to_owned(),
+            next_idea: "half a millimetre less outside".to_owned(),
+        },
+        Run::default(),
+    ];
+    let pages = sheet(&setup);
+    assert_eq!(pages.len(), 2);
+    check_nothing_overlaps(&pages[1]);
+    let text = all_words(&pages[1..]);
+    for expected in [
+        "Run 1 Friday, carpet, grip high, 21.5 °C",
+        "soft, cut to 42 mm",
+        "pushes wide",
+        "24 laps, best 12.345 s",
+        "half a millimetre less outside",
+        "Run 2",
+    ] {
+        assert!(
+            text.replace("  ", " ").contains(expected),
+            "{expected} in {text}"
+        );
+    }
+}
+
+#[test]
+fn many_long_runs_go_on_as_many_pages_as_they_need() {
+    let mut setup = SUPPLIED[0].setup();
+    for letters in EXTREME_LETTERS {
+        let long = letters.chars().cycle().take(5_000).collect::<String>();
+        setup.record.runs = (0..9)
+            .map(|_| Run {
+                date: long.clone(),
+                tyres: long.clone(),
+                felt: Felt {
+                    entry: long.clone(),
+                    middle: long.clone(),
+                    exit: long.clone(),
+                },
+                notes: long.clone(),
+                next_idea: long.clone(),
+                ..Run::default()
+            })
+            .collect();
+        let pages = sheet(&setup);
+        pages.iter().for_each(check_nothing_overlaps);
+        let text = all_words(&pages);
+        for place in 1..=9 {
+            assert!(text.contains(&format!("Run {place}")), "{place}");
+        }
+    }
 }

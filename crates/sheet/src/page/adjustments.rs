@@ -54,14 +54,19 @@ const PLACES: [(Place, &str); 7] = [
     (Place::Wheel, "Wheel and tyre"),
 ];
 
-/// The rows of a setup; the tie rods' lengths are those of the pose. What differs from the reference, or without one from
+/// The rows of a setup, with those of its servo; the tie rods' lengths are those of the pose. What differs from the reference, or without one from
 /// the car's base, is marked. Places without rows are left out.
 pub(crate) fn groups(
     setup: &Setup,
     reference: Option<Reference<'_>>,
     pose: &AxlePose,
+    servo: Vec<Row>,
 ) -> Vec<Group> {
-    by_place(setup, rod_rows(setup, reference, pose), |adjustment| {
+    let given = Given {
+        servo,
+        rods: rod_rows(setup, reference, pose),
+    };
+    by_place(setup, given, |adjustment| {
         row(
             setup,
             reference.map(|reference| reference.setup),
@@ -82,26 +87,37 @@ pub(crate) fn blank_groups(setup: &Setup) -> Vec<Group> {
     let rods = ROD_ROWS
         .iter()
         .flat_map(|name| Side::BOTH.map(|side| blank(&format!("{name}, {side}"), None)));
-    by_place(setup, rods.collect(), |adjustment| {
+    let given = Given {
+        servo: Vec::new(),
+        rods: rods.collect(),
+    };
+    by_place(setup, given, |adjustment| {
         blank(&adjustment.name, Some(possible(adjustment)))
     })
 }
 
-fn by_place(setup: &Setup, rods: Vec<Row>, row: impl Fn(&Adjustment) -> Row) -> Vec<Group> {
-    let mut rods = Some(rods);
-    PLACES
-        .iter()
-        .map(|&(place, heading)| {
-            let mut rows = match place {
-                Place::TieRod => rods.take().unwrap_or_default(),
-                _ => Vec::new(),
-            };
-            let adjustments = setup.car.adjustments.iter();
-            rows.extend(adjustments.filter(|one| one.place == place).map(&row));
-            Group { heading, rows }
-        })
-        .filter(|group| !group.rows.is_empty())
-        .collect()
+/// Rows that are no adjustments of the car.
+struct Given {
+    /// After the adjustments of the servo.
+    servo: Vec<Row>,
+    /// Before those of the tie rods.
+    rods: Vec<Row>,
+}
+
+fn by_place(setup: &Setup, mut given: Given, row: impl Fn(&Adjustment) -> Row) -> Vec<Group> {
+    let groups = PLACES.iter().map(|&(place, heading)| {
+        let mut rows = match place {
+            Place::TieRod => std::mem::take(&mut given.rods),
+            _ => Vec::new(),
+        };
+        let adjustments = setup.car.adjustments.iter();
+        rows.extend(adjustments.filter(|one| one.place == place).map(&row));
+        if place == Place::Servo {
+            rows.append(&mut given.servo);
+        }
+        Group { heading, rows }
+    });
+    groups.filter(|group| !group.rows.is_empty()).collect()
 }
 
 fn row(setup: &Setup, reference: Option<&Setup>, adjustment: &Adjustment) -> Row {
@@ -243,7 +259,8 @@ fn rods_set(rods: Rods) -> String {
     }
 }
 
-fn compared(name: &str, value: String, old: Option<String>) -> Row {
+/// A row that is no adjustment, marked where its value was another.
+pub(crate) fn compared(name: &str, value: String, old: Option<String>) -> Row {
     let was = old.filter(|old| *old != value);
     Row {
         name: name.to_owned(),

@@ -52,7 +52,7 @@ const VIEW_MARGIN: f64 = 5.0;
 #[must_use]
 pub fn drawing_page(setup: &Setup, layout: &Layout, pose: &AxlePose) -> Page {
     let views = Views::of(layout, pose);
-    let groups = adjustments::groups(setup, None, pose);
+    let groups = adjustments::groups(setup, None, pose, Vec::new());
     let upright = Sheet::new(UPRIGHT, setup, &views, &groups);
     let across = Sheet::new(ACROSS, setup, &views, &groups);
     let sheet = if across.scale.ratio() > upright.scale.ratio() {

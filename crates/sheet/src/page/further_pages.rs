@@ -1,4 +1,4 @@
-//! Pages after the front page: adjustments that did not go on it, and more curves.
+//! Pages after the front page: adjustments that did not go on it, the log of runs, and more curves.
 
 use crate::chart::{self, Shown};
 use crate::page::Page;
@@ -7,9 +7,11 @@ use crate::page::columns::{self, Laid};
 use crate::page::foot::{self, Cautions};
 use crate::page::furniture::{Block, Writing, lines_height};
 use crate::page::paper::{GAP, MARGIN, Paper};
+use crate::page::runs;
 use crate::page::sheet_page::{Column, TABLE};
 use crate::text::wrap;
 use steerloft_analysis::curves::Curve;
+use steerloft_setup::setup::Run;
 
 const TITLE: f64 = 4.0;
 const SUBJECT: f64 = 2.7;
@@ -70,6 +72,26 @@ impl Sheet<'_> {
                 break;
             }
         }
+        pages
+    }
+
+    /// Pages for the log of runs, the first run first.
+    pub(crate) fn of_runs(&self, runs: &[Run]) -> Vec<Page> {
+        let mut pages = Vec::new();
+        let mut open: Option<(Column, Block)> = None;
+        for (index, run) in runs.iter().enumerate() {
+            let block = runs::block(index + 1, run, self.width());
+            let full = open
+                .take_if(|(column, foot)| column.room_over(foot) < block.height)
+                .map(|(column, foot)| self.finish(column, foot));
+            pages.extend(full);
+            let (column, _) = open.get_or_insert_with(|| {
+                let foot = foot::lay_out(&[], Cautions::InBrief, self.width());
+                (self.start("Runs"), foot)
+            });
+            column.add(block, 0.0);
+        }
+        pages.extend(open.map(|(column, foot)| self.finish(column, foot)));
         pages
     }
 

@@ -12,6 +12,7 @@ use crate::page::figure_table::Contents;
 use crate::page::foot::Note;
 use crate::page::further_pages::Sheet;
 use crate::page::paper::Paper;
+use crate::page::servo_rows::ServoSheet;
 use crate::page::sheet_page::Front;
 use crate::page::title_block::{name_of, rows_of_sheet};
 use crate::page::views::Views;
@@ -30,8 +31,8 @@ pub struct SheetRequest<'a> {
     pub curves: &'a [CurveKind],
 }
 
-/// Draws the sheet of a setup: a front page with all that is needed at the track, and further pages for more curves, or
-/// for adjustments that do not go on the front page in letters that can be read.
+/// Draws the sheet of a setup: a front page with all that is needed at the track, and further pages for the log of runs, for
+/// more curves, and for adjustments that do not go on the front page in letters that can be read.
 ///
 /// # Errors
 /// [`SheetError`] where the setup or the reference cannot be assembled.
@@ -47,6 +48,8 @@ pub fn setup_sheet(request: &SheetRequest<'_>) -> Result<Vec<Page>, SheetError> 
         setup: other.setup,
         pose: other.pose(),
     });
+    let servo = ServoSheet::of(setup);
+    let old_servo = request.reference.map(ServoSheet::of);
     let curve = |kind| curve_of(&own, reference.as_ref(), kind);
     let front = Front {
         paper: request.paper,
@@ -57,10 +60,10 @@ pub fn setup_sheet(request: &SheetRequest<'_>) -> Result<Vec<Page>, SheetError> 
         contents: old_figures
             .as_deref()
             .map_or(Contents::Own, Contents::Compared),
-        groups: groups(setup, compared, own.pose()),
+        groups: groups(setup, compared, own.pose(), servo.rows(old_servo.as_ref())),
         charts: front_curves(&own, reference.as_ref()),
         shown: Shown::Lines,
-        notes: notes(&own, request.reference),
+        notes: notes(&own, request.reference, &servo.cautions),
     };
     let (page, rest) = front.lay_out();
     let sheet = Sheet {
@@ -70,6 +73,7 @@ pub fn setup_sheet(request: &SheetRequest<'_>) -> Result<Vec<Page>, SheetError> 
     let curves: Vec<Curve> = request.curves.iter().map(|&kind| curve(kind)).collect();
     let mut pages = vec![page];
     pages.extend(sheet.of_adjustments(rest));
+    pages.extend(sheet.of_runs(&setup.record.runs));
     pages.extend(sheet.of_curves(&curves));
     Ok(pages)
 }
@@ -100,9 +104,10 @@ pub(crate) fn curve_of(
     curve
 }
 
-fn notes(car: &Assembled<'_>, reference: Option<&Setup>) -> Vec<Note> {
+fn notes(car: &Assembled<'_>, reference: Option<&Setup>, cautions: &[String]) -> Vec<Note> {
     let mut notes: Vec<Note> = rod_warnings(car.setup, car.pose())
         .into_iter()
+        .chain(cautions.iter().cloned())
         .map(Note::warning)
         .collect();
     notes.push(Note::plain(if reference.is_some() {

@@ -56,7 +56,7 @@ pub fn measuring_form(setup: &Setup, paper: Paper) -> Result<Vec<Page>, SheetErr
     second.add(table::of_lengths(width), GAP);
     let heading = "Base values of the adjustments: set them so while you measure";
     let mut base_values = head("", heading, width);
-    let groups = without_rods(groups(&base, None, car.pose()));
+    let groups = without_rods(groups(&base, None, car.pose(), Vec::new()));
     let room = second.room_over(&foot()) - base_values.height;
     let Laid { block, rest } = columns::lay_out(&groups, TABLE, [width, room]);
     let top = -base_values.height;
