@@ -51,9 +51,13 @@ impl Facts {
     /// A value of the figure as text, without its unit.
     #[must_use]
     pub fn text(&self, value: Option<f64>) -> String {
+        self.text_with(value, self.decimals)
+    }
+
+    fn text_with(&self, value: Option<f64>, decimals: usize) -> String {
         match value {
-            Some(value) if self.is_signed => signed(value, self.decimals),
-            Some(value) => number(value, self.decimals),
+            Some(value) if self.is_signed => signed(value, decimals),
+            Some(value) => number(value, decimals),
             None => NONE.to_owned(),
         }
     }
@@ -69,18 +73,32 @@ impl Figure {
     /// The values as text, without their unit.
     #[must_use]
     pub fn texts(&self) -> Texts {
+        self.texts_in(1.0, self.facts().decimals)
+    }
+
+    /// The values as text in another unit: multiplied with a factor, with so many decimals.
+    #[must_use]
+    pub fn texts_in(&self, factor: f64, decimals: usize) -> Texts {
         let facts = self.facts();
+        let text =
+            |value: Option<f64>| facts.text_with(value.map(|value| value * factor), decimals);
         match self.values {
-            Values::Sides(sides) => Texts::Sides(sides.map(|value| facts.text(value))),
-            Values::Axle(value) => Texts::Axle(facts.text(value)),
+            Values::Sides(sides) => Texts::Sides(sides.map(text)),
+            Values::Axle(value) => Texts::Axle(text(value)),
         }
     }
 
     /// How much more than the same figure of another setup, as text; a dash where either has none.
     #[must_use]
     pub fn differences(&self, reference: &Self) -> Texts {
+        self.differences_in(reference, 1.0, self.facts().decimals)
+    }
+
+    /// The same in another unit: multiplied with a factor, with so many decimals.
+    #[must_use]
+    pub fn differences_in(&self, reference: &Self, factor: f64, decimals: usize) -> Texts {
         let difference = |own: Option<f64>, other: Option<f64>| match (own, other) {
-            (Some(own), Some(other)) => signed(own - other, self.facts().decimals),
+            (Some(own), Some(other)) => signed((own - other) * factor, decimals),
             _ => NONE.to_owned(),
         };
         match (self.values, reference.values) {
@@ -120,6 +138,16 @@ mod tests {
         assert_eq!(toe.texts(), Texts::Sides(texts));
         let share = figure(FigureKind::Ackermann, Values::Axle(None));
         assert_eq!(share.texts(), Texts::Axle(NONE.to_owned()));
+    }
+
+    #[test]
+    fn values_in_another_unit_are_scaled_before_they_are_rounded() {
+        let length = figure(FigureKind::RodLength, Values::Axle(Some(25.4)));
+        let texts = Texts::Axle("1.0000".to_owned());
+        assert_eq!(length.texts_in(1.0 / 25.4, 4), texts);
+        let longer = figure(FigureKind::RodLength, Values::Axle(Some(26.67)));
+        let more = Texts::Axle("+0.050".to_owned());
+        assert_eq!(longer.differences_in(&length, 1.0 / 25.4, 3), more);
     }
 
     #[test]

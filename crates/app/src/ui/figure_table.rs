@@ -7,6 +7,7 @@ use steerloft_analysis::figures::{FigureGroup, Texts};
 use steerloft_solver::frame::Side;
 
 use super::figures::Shows;
+use super::units_of;
 use crate::state::Bench;
 use crate::theme::{Metrics, Tokens};
 
@@ -28,6 +29,7 @@ pub fn show(ui: &mut Ui, bench: &Bench) {
     };
     let dimmed = bench.derived().trouble().is_some();
     let reference = bench.compared();
+    let units = units_of(ui.ctx());
     ScrollArea::vertical()
         .auto_shrink([false, false])
         .show(ui, |ui| {
@@ -35,7 +37,11 @@ pub fn show(ui: &mut Ui, bench: &Bench) {
             for group in FigureGroup::ALL {
                 heading(ui, group);
                 for kind in group.kinds() {
-                    show_row(ui, &Shows::new(shown.figure(kind), reference), dimmed);
+                    show_row(
+                        ui,
+                        &Shows::new(shown.figure(kind), reference, units),
+                        dimmed,
+                    );
                 }
                 ui.add_space(Metrics::GAP_LARGE);
             }
@@ -120,7 +126,7 @@ fn write_name(ui: &Ui, row: &Shows<'_>, at: Pos2) {
     painter.text(
         unit_at,
         Align2::LEFT_CENTER,
-        row.figure.unit,
+        row.unit,
         small,
         tokens.text_weak,
     );

@@ -5,9 +5,10 @@ use steerloft_analysis::figures::{Figure, FigureKind, Texts};
 use steerloft_analysis::text::NONE;
 use steerloft_solver::frame::{Side, Sides};
 
-use super::names;
+use super::{names, units_of};
 use crate::state::{Bench, Shown};
 use crate::theme::{Metrics, Tokens};
+use crate::units::Units;
 
 /// Least width of a column, and the gap after its title.
 const COLUMN_LEAST: f32 = 56.0;
@@ -22,23 +23,30 @@ const LINE: f32 = 18.0;
 /// A figure as it is shown, beside that of the reference.
 pub(super) struct Shows<'a> {
     pub(super) figure: &'a Figure,
+    /// The unit in which it is shown.
+    pub(super) unit: &'static str,
+    units: Units,
     pub(super) texts: Texts,
     /// How much more than the reference, if there is one.
     pub(super) differences: Option<Texts>,
 }
 
 impl<'a> Shows<'a> {
-    pub(super) fn new(figure: &'a Figure, reference: Option<&Shown>) -> Self {
+    pub(super) fn new(figure: &'a Figure, reference: Option<&Shown>, units: Units) -> Self {
         let other = reference.map(|other| other.figure(figure.kind));
+        let unit = units.unit(figure.unit, figure.facts().decimals);
+        let difference = |other: &Figure| figure.differences_in(other, unit.factor, unit.decimals);
         Self {
             figure,
-            texts: figure.texts(),
-            differences: other.map(|other| figure.differences(other)),
+            unit: unit.sign,
+            units,
+            texts: figure.texts_in(unit.factor, unit.decimals),
+            differences: other.map(difference),
         }
     }
 
     fn title(&self) -> String {
-        let (name, unit) = (self.figure.facts().brief, self.figure.unit);
+        let (name, unit) = (self.figure.facts().brief, self.unit);
         if unit.is_empty() {
             name.to_owned()
         } else {
@@ -62,7 +70,8 @@ impl<'a> Shows<'a> {
         ui.label(RichText::new(self.title()).strong());
         ui.label(self.figure.facts().meaning);
         if let Some(caution) = &self.figure.caution {
-            let caution = names::sentence(caution.trim_end_matches('.'));
+            let caution = self.units.sentence(caution.trim_end_matches('.'));
+            let caution = names::sentence(&caution);
             ui.colored_label(tokens.warning, format!("{caution}."));
         }
         if let Some(difference) = self.difference_in_words() {
@@ -72,7 +81,7 @@ impl<'a> Shows<'a> {
 
     /// The figure as a screen reader says it.
     pub(super) fn spoken(&self) -> String {
-        let unit = self.figure.unit;
+        let unit = self.unit;
         let name = self.figure.facts().brief;
         let values = match &self.texts {
             Texts::Sides(sides) => {
@@ -117,10 +126,11 @@ pub fn show(ui: &mut Ui, bench: &Bench) {
         return;
     };
     let reference = bench.compared();
+    let units = units_of(ui.ctx());
     let headlines = FigureKind::ALL.into_iter();
     let headlines = headlines.filter(|kind| kind.facts().is_headline);
     let table: Vec<Shows<'_>> = headlines
-        .map(|kind| Shows::new(shown.figure(kind), reference))
+        .map(|kind| Shows::new(shown.figure(kind), reference, units))
         .collect();
     let room = ui.available_width() - SIDES_WIDTH;
     let needs: Vec<f32> = table.iter().map(|row| column_need(ui, row)).collect();

@@ -6,6 +6,7 @@ use crate::common::{App, click, command_key, set_slider, value, window};
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
+use steerloft::ui::Column;
 use steerloft::units::Units;
 use steerloft_setup::setup::Chosen;
 
@@ -163,4 +164,48 @@ fn the_history_is_jumped_in_also_across_a_save() {
     app.get_by_label_contains("Step 2:").click();
     app.run();
     assert_eq!(*crate::common::setup(&app), end);
+}
+
+/// What strip and table say of a figure, which is the same.
+fn figure(app: &App, name: &str) -> String {
+    let start = format!("{name}: ");
+    let says: Vec<String> = app
+        .query_all_by_role(Role::Label)
+        .filter_map(|node| node.accesskit_node().value())
+        .filter(|label| label.starts_with(&start))
+        .collect();
+    assert!(says.windows(2).all(|pair| pair[0] == pair[1]), "{says:?}");
+    says.into_iter().next().expect("the figure is shown")
+}
+
+/// The number after a word of what is said of a figure.
+fn number(says: &str, word: &str) -> f64 {
+    let rest = says.split_once(word).expect("has the word").1.trim();
+    let digits = rest.split(' ').next().unwrap();
+    digits.replace('\u{2212}', "-").parse().unwrap()
+}
+
+#[test]
+fn figures_follow_the_choice_of_units() {
+    let (mut app, _) = window();
+    app.state_mut().view_mut().column = Column::Figures;
+    app.run();
+    let names = ["Rod length", "Bump steer", "Toe"];
+    let metric = names.map(|name| figure(&app, name));
+    app.state_mut().view_mut().preferences.units = Units::Inches;
+    app.run();
+    let inches = names.map(|name| figure(&app, name));
+    assert!(metric[0].contains(" mm") && inches[0].contains(" in"));
+    assert!(inches[1].contains("\u{b0}/in"), "{}", inches[1]);
+    assert_eq!(metric[2], inches[2], "angles stay as they are");
+    let [length, was] = [&inches[0], &metric[0]].map(|says| number(says, "left"));
+    assert!((length * 25.4 - was).abs() < 0.006, "{length} in, {was} mm");
+    let digits = inches[0].split('.').nth(1).unwrap();
+    let digits = digits.split(' ').next().unwrap();
+    assert!(digits.len() >= 3, "thousandths at least: {digits}");
+    let [rate, was] = [&inches[1], &metric[1]].map(|says| number(says, "left"));
+    assert!(
+        (rate / 25.4 - was).abs() < 0.001,
+        "{rate} per in, {was} per mm"
+    );
 }
