@@ -164,6 +164,7 @@ impl Steerloft {
             Command::FitViews => self.view.views.fit(),
             Command::FitCurves => self.view.curves.fitted = !self.view.curves.fitted,
             Command::Column(column) => self.view.column = column,
+            Command::Drawer(drawer) => self.view.drawers.toggle(drawer),
             Command::Curve(kind) => {
                 self.view.curves.toggle(kind);
                 self.view.column = Column::Curves;

@@ -8,8 +8,8 @@ use steerloft_setup::supplied::SUPPLIED;
 use crate::memory::MOST_RECENT;
 use crate::state::{CurveKind, Subject};
 use crate::theme::ThemeChoice;
-use crate::ui::Column;
 use crate::ui::views::Overlay;
+use crate::ui::{Column, Drawer};
 use crate::units::Units;
 
 /// Keys of numbered commands, in their order.
@@ -43,6 +43,8 @@ pub enum Group {
     Reference,
     /// What is shown.
     View,
+    /// Answers in drawers.
+    Drawer,
     /// Single curves.
     Curve,
     /// Supplied cars.
@@ -53,11 +55,12 @@ pub enum Group {
 
 impl Group {
     /// All, in the order in which they are listed.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::File,
         Self::Edit,
         Self::Reference,
         Self::View,
+        Self::Drawer,
         Self::Curve,
         Self::Car,
         Self::Help,
@@ -71,6 +74,7 @@ impl Group {
             Self::Edit => "Edit",
             Self::Reference => "Reference",
             Self::View => "View",
+            Self::Drawer => "Drawers",
             Self::Curve => "Show or hide a curve",
             Self::Car => "New from supplied car",
             Self::Help => "Help",
@@ -134,6 +138,8 @@ pub enum Command {
     FitCurves,
     /// Show the curves or all figures in the column on the right.
     Column(Column),
+    /// Open or shut a drawer.
+    Drawer(Drawer),
     /// Show or hide a curve.
     Curve(CurveKind),
     /// Show or hide the side view.
@@ -179,6 +185,7 @@ impl Command {
     /// on what the picture is of.
     pub fn all() -> impl Iterator<Item = Self> {
         let cars = (0..SUPPLIED.len()).map(Self::New);
+        let drawers = Drawer::ALL.map(Self::Drawer);
         let columns = Column::ALL.map(Self::Column);
         let curves = CurveKind::ALL.map(Self::Curve);
         let overlays = Overlay::ALL.map(Self::Show);
@@ -186,6 +193,7 @@ impl Command {
         let listed = cars
             .chain(recent)
             .chain(columns)
+            .chain(drawers)
             .chain(curves)
             .chain(overlays);
         listed.chain([
@@ -252,6 +260,7 @@ impl Command {
             Self::Column(Column::Curves) => "Curves",
             Self::Column(Column::Figures) => "Figures",
             Self::Column(Column::History) => "History",
+            Self::Drawer(drawer) => drawer.title(),
             Self::Curve(kind) => kind.title(),
             Self::SideView => "Side view",
             Self::Show(overlay) => overlay.title(),
@@ -309,6 +318,7 @@ impl Command {
             Self::Column(Column::History) => {
                 "Show what was done in the column on the right, to go back to any of it"
             }
+            Self::Drawer(drawer) => drawer.meaning(),
             Self::Curve(kind) => kind.meaning(),
             Self::SideView => "Show or hide the view from the left",
             Self::Show(overlay) => overlay.meaning(),
@@ -368,6 +378,7 @@ impl Command {
             Self::Measure => (Modifiers::COMMAND, Key::D),
             Self::ResetCursor => (Modifiers::COMMAND, Key::R),
             Self::Column(Column::History) => (Modifiers::COMMAND, Key::Num4),
+            Self::Drawer(drawer) => drawer.key(),
             Self::Theme(ThemeChoice::Light) => (ALT_SHIFT, Key::L),
             Self::Theme(ThemeChoice::Dark) => (ALT_SHIFT, Key::D),
             Self::Theme(ThemeChoice::System) => (ALT_SHIFT, Key::A),
@@ -463,6 +474,7 @@ impl Command {
             | Self::OpenReference
             | Self::SwapReference
             | Self::ClearReference => Group::Reference,
+            Self::Drawer(_) => Group::Drawer,
             Self::Curve(_) => Group::Curve,
             Self::Find | Self::Keys | Self::Hints | Self::About => Group::Help,
             _ => Group::View,

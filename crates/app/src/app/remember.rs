@@ -11,7 +11,7 @@ use crate::commands::Command;
 use crate::memory::{Keeper, LeftBehind, LeftWork, Memory, Settings, Unsaved, WindowPlace};
 use crate::state::{Document, SetupId};
 use crate::theme::ThemeChoice;
-use crate::ui::{Column, LeftAnswer, messages::Message};
+use crate::ui::{Column, Drawer, LeftAnswer, messages::Message};
 
 /// How much of a window must be on a screen to be taken hold of, pixels.
 const IN_SIGHT: i64 = 64;
@@ -179,6 +179,9 @@ impl Steerloft {
         settings.preferences = self.view.preferences;
         let layout = &mut settings.layout;
         layout.column = Some(Command::Column(self.view.column).text().to_owned());
+        let drawer = self.view.drawers.open.map(Command::Drawer);
+        layout.drawer = drawer.map(|drawer| drawer.text().to_owned());
+        layout.drawer_height = self.view.drawers.height;
         layout.curves = self.view.curves.clone();
         layout.switches = self.view.views.switches();
         layout.adjustments_width = self.view.widths.adjustments;
@@ -206,6 +209,10 @@ impl Steerloft {
             .into_iter()
             .find(|column| layout.column.as_deref() == Some(Command::Column(*column).text()));
         self.view.column = column.unwrap_or_default();
+        self.view.drawers.open = Drawer::ALL
+            .into_iter()
+            .find(|drawer| layout.drawer.as_deref() == Some(Command::Drawer(*drawer).text()));
+        self.view.drawers.height = layout.drawer_height.filter(|height| height.is_finite());
         self.view.curves = layout.curves.clone();
         self.view.views.set_switches(layout.switches);
         self.view.widths.adjustments = layout.adjustments_width.filter(|width| width.is_finite());

@@ -50,6 +50,10 @@ pub struct WindowPlace {
 pub struct Layout {
     /// What the column on the right showed, in the words of its command.
     pub column: Option<String>,
+    /// The drawer that was open, in the words of its command.
+    pub drawer: Option<String>,
+    /// Height of the open drawer, points.
+    pub drawer_height: Option<f32>,
     /// Which curves were shown, and how.
     pub curves: CurveLayout,
     /// What the views showed.

@@ -8,7 +8,8 @@ use steerloft_setup::setup::Setup;
 use steerloft_solver::frame::Side;
 
 use super::{
-    Change, Cursor, Derived, Document, InputUnit, OpenSetup, Origin, Reference, SetupId, Shown,
+    Change, Cursor, Derived, Document, InputUnit, Moment, OpenSetup, Origin, Reference, SetupId,
+    Shown,
 };
 
 /// Everything open on the bench. There is always one setup at least.
@@ -68,6 +69,15 @@ impl Bench {
     #[must_use]
     pub fn setup(&self) -> &Setup {
         self.document().setup()
+    }
+
+    /// The setup that is worked on, as it stands.
+    #[must_use]
+    pub fn moment(&self) -> Moment {
+        Moment {
+            setup: self.current().id(),
+            revision: self.document().revision(),
+        }
     }
 
     /// What follows from the setup and the cursor.

@@ -16,6 +16,7 @@ mod reference;
 mod rods;
 mod step_effect;
 mod steps;
+mod worked_out;
 
 pub use bench::Bench;
 pub use car_edit::{
@@ -36,3 +37,4 @@ pub use steerloft_analysis::InputUnit;
 pub use steerloft_analysis::curves::CurveKind;
 pub use step_effect::{StepEffect, step_effect};
 pub use steps::HistoryStep;
+pub use worked_out::{Moment, WorkedOut};

@@ -42,8 +42,11 @@ pub fn show(ctx: &Context, intents: &mut Intents) {
     let modal = messages::question("keys", ctx).show(ctx, |ui| {
         ui.set_width(520.0_f32.min(room.x.max(140.0)));
         ui.heading("Keys");
+        let height = 520.0_f32.min(room.y.max(40.0));
         ScrollArea::vertical()
-            .max_height(520.0_f32.min(room.y.max(40.0)))
+            .max_height(height)
+            // Else the page would grow frame by frame, and its button run away from the pointer.
+            .min_scrolled_height(height)
             .show(ui, |ui| {
                 for group in Group::ALL {
                     commands(ui, group);

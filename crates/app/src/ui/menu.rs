@@ -4,7 +4,7 @@ use eframe::egui::{self, Align, Button, Context, Layout, MenuBar, Panel, Rect, U
 use steerloft_setup::supplied::SUPPLIED;
 
 use super::views::Overlay;
-use super::{Column, Intent, Intents, ViewState, panel_frame};
+use super::{Column, Drawer, Intent, Intents, ViewState, panel_frame};
 use crate::commands::Command;
 use crate::state::{Bench, CurveKind, Preferences, Subject};
 use crate::theme::{ThemeChoice, Tokens};
@@ -50,6 +50,9 @@ pub fn show(
             });
             ui.menu_button("Reference", |ui| reference_menu(ui, &look, intents));
             ui.menu_button("View", |ui| view_menu(ui, &look, intents));
+            ui.menu_button("Drawers", |ui| {
+                items(ui, &Drawer::ALL.map(Command::Drawer), &look, intents);
+            });
             ui.menu_button("Help", |ui| {
                 let help = [Command::Find, Command::Keys, Command::Hints, Command::About];
                 items(ui, &help, &look, intents);
@@ -229,6 +232,7 @@ pub fn look_of(command: Command, bench: &Bench, view: &ViewState, theme: ThemeCh
         }
         Command::FitCurves => look.ticked = Some(view.curves.fitted),
         Command::Column(column) => look.ticked = Some(view.column == column),
+        Command::Drawer(drawer) => look.ticked = Some(view.drawers.open == Some(drawer)),
         Command::Curve(kind) => look.ticked = Some(view.curves.has(kind)),
         Command::Show(overlay) => look.ticked = Some(view.views.switches().has(overlay)),
         Command::EditCar => look.ticked = Some(view.car_editing.is_some()),

@@ -5,6 +5,7 @@ pub mod car;
 pub mod cursors;
 pub mod curves;
 pub mod disk;
+pub mod drawer;
 pub mod drop;
 pub mod figure_table;
 pub mod figures;
@@ -29,6 +30,7 @@ pub mod widgets;
 
 pub use curves::CurveChange;
 pub use disk::{DiskAnswer, OverwriteAnswer};
+pub use drawer::{Drawer, Drawers};
 pub use intent::{GuardAnswer, Intent, Intents};
 pub use left::LeftAnswer;
 pub use results::Column;
@@ -48,6 +50,8 @@ pub struct ViewState {
     pub column: Column,
     /// Which curves are shown, and how.
     pub curves: CurveLayout,
+    /// The drawers below the drawings.
+    pub drawers: Drawers,
     /// The adjustment used last; of several that move a pivot alike, a drag takes this one.
     pub last_adjustment: Option<usize>,
     /// The description of the car, while it is open in the place of the adjustments.
@@ -92,6 +96,7 @@ pub fn show(
     Panel::bottom("figures")
         .frame(panel_frame(tokens))
         .show(ui, |ui| figures::show(ui, bench));
+    drawer::show(ui, bench, view, intents);
     let adjustments = Panel::left("adjustments")
         .default_size(
             view.widths

@@ -74,6 +74,25 @@ fn the_page_of_keys_lists_every_command() {
 }
 
 #[test]
+fn the_page_of_keys_closes_under_the_pointer() {
+    for size in [SIZE, vec2(1024.0, 700.0)] {
+        let (mut app, _) = window_on(Document::unnamed(pan_car()), size);
+        app.key_press(Key::F1);
+        app.run();
+        let close = app.get_by_role_and_label(Role::Button, "Close").rect();
+        let screen = app.ctx.content_rect();
+        assert!(screen.contains_rect(close), "{close:?} in {screen:?}");
+        app.hover_at(close.center());
+        app.run();
+        app.drag_at(close.center());
+        app.run();
+        app.drop_at(close.center());
+        app.run();
+        assert!(app.query_by_label("Drag a ring").is_none(), "{size:?}");
+    }
+}
+
+#[test]
 fn the_scale_grows_to_twice_and_back_without_trouble() {
     let (mut app, _) = window();
     for _ in 0..12 {

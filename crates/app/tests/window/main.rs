@@ -8,6 +8,7 @@ mod commands;
 mod cursor;
 mod curves;
 mod disk;
+mod drawers;
 mod entry;
 mod every_car;
 mod files;
