@@ -7,7 +7,7 @@
 //! computed when they are asked for and not before.
 //!
 //! The answers take a setup each: [`servo`] choice and centring, [`loads`], [`binding`], [`saver`], what a step of each adjustment
-//! does ([`effects`]), and the [`pit_table`].
+//! does ([`effects`]), how alike the sides are ([`symmetry`]), what build errors do ([`tolerance`]), and the [`pit_table`].
 
 pub mod binding;
 pub mod curves;
@@ -19,7 +19,9 @@ pub mod pit_table;
 pub mod saver;
 pub mod servo;
 pub mod sweep_table;
+pub mod symmetry;
 pub mod text;
+pub mod tolerance;
 
 mod input;
 mod range;

@@ -99,6 +99,21 @@ pub fn assemble(setup: &Setup) -> Result<Assembly, SolveError> {
     with_limits(&axle, joints)
 }
 
+/// As [`assemble`], with the axle changed after it has been laid out and before its rods are set.
+///
+/// # Errors
+/// As [`Assembly::new`].
+pub fn assemble_changed(
+    setup: &Setup,
+    change: impl FnOnce(&mut FrontAxle),
+) -> Result<Assembly, SolveError> {
+    let Laid { mut axle, joints } = laid_out(&setup.car, setup.rods, |_, adjustment| {
+        setup.chosen.get(&adjustment.name)
+    });
+    change(&mut axle);
+    with_limits(&axle, joints)
+}
+
 fn with_limits(axle: &FrontAxle, joints: Option<JointLimits>) -> Result<Assembly, SolveError> {
     let assembly = Assembly::new(axle)?;
     Ok(match joints {

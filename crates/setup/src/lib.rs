@@ -7,6 +7,7 @@ pub mod adjustment;
 pub mod car;
 pub mod check;
 pub mod compare;
+pub mod dimension;
 pub mod edit;
 pub mod file;
 pub mod handles;

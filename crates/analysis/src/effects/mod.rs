@@ -9,6 +9,8 @@ mod alike;
 mod step;
 mod table;
 
+pub(crate) use table::measures;
+
 pub use alike::{Alike, LEAST, LIKENESS};
 pub use step::{Direction, Step, steps};
 pub use table::{Column, Effects, INNER, Row, change};

@@ -117,7 +117,7 @@ fn changes(
 }
 
 /// What the table shows, the left wheel or turn before the right one.
-fn measures(inner: f64) -> Vec<Measure> {
+pub(crate) fn measures(inner: f64) -> Vec<Measure> {
     let of_wheels: [fn(Wheel) -> Measure; 4] = [
         Measure::BumpSteer,
         Measure::ToeAtBump,

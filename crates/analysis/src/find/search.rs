@@ -42,7 +42,7 @@ pub struct Search {
     pub keep: usize,
 }
 
-/// How far a search is; shared with whoever watches it.
+/// How far a search, or other work that takes a while, is; shared with whoever watches it.
 #[derive(Debug, Default)]
 pub struct Progress {
     done: AtomicU64,
@@ -61,6 +61,16 @@ impl Progress {
     #[must_use]
     pub fn all(&self) -> u64 {
         self.all.load(Ordering::Relaxed)
+    }
+
+    /// Begins work of so many parts.
+    pub(crate) fn begin(&self, all: u64) {
+        self.all.store(all, Ordering::Relaxed);
+    }
+
+    /// Tells that so many more are done.
+    pub(crate) fn advance(&self, done: u64) {
+        self.done.fetch_add(done, Ordering::Relaxed);
     }
 
     /// Asks the search to stop; it then answers with what it has found.

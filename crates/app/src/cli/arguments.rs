@@ -16,6 +16,8 @@ use super::report::ReportArguments;
 use super::servo::ServoArguments;
 use super::sheet::SheetArguments;
 use super::sweep::SweepArguments;
+use super::symmetry::SymmetryArguments;
+use super::tolerance::ToleranceArguments;
 use crate::theme::{Metrics, ThemeChoice};
 
 /// A bench for the steering and suspension linkages of small cars.
@@ -55,6 +57,10 @@ pub enum Command {
     Find(FindArguments),
     /// Find the parts that bring the curves of another setup back
     Match(MatchArguments),
+    /// Print how alike the two sides are, and what single change would explain a difference
+    Symmetry(SymmetryArguments),
+    /// Print what build errors do to figures and curves, and which dimensions matter most
+    Tolerance(ToleranceArguments),
     /// Print figures along steering, wheel travel or roll as a table
     Sweep(SweepArguments),
     /// Print tooth, trim, end points, torque and fit of the steering servo, and what the servo saver does
@@ -97,6 +103,14 @@ impl From<ThemeArgument> for ThemeChoice {
             ThemeArgument::System => Self::System,
         }
     }
+}
+
+/// Reads an angle that a wheel can be turned by, degrees.
+pub(super) fn wheel_angle(text: &str) -> Result<f64, String> {
+    let angle = text.trim().replace(',', ".").parse::<f64>().ok();
+    angle
+        .filter(|angle| (0.1..=80.0).contains(angle))
+        .ok_or_else(|| "give an angle from 0.1 to 80 degrees".to_owned())
 }
 
 /// Size of the window, points.

@@ -13,6 +13,7 @@ use steerloft_analysis::figures::FigureKind;
 use steerloft_setup::setup::Setup;
 
 use self::json::JsonEffects;
+use super::arguments::wheel_angle;
 use super::{PROBLEM, assembled, table};
 use crate::format;
 
@@ -23,19 +24,11 @@ pub struct EffectsArguments {
     #[arg(value_hint = ValueHint::FilePath)]
     pub file: PathBuf,
     /// Angle of the inner wheel at which the Ackermann share is taken, degrees
-    #[arg(long, value_name = "ANGLE", default_value_t = INNER, value_parser = angle)]
+    #[arg(long, value_name = "ANGLE", default_value_t = INNER, value_parser = wheel_angle)]
     pub steer: f64,
     /// As JSON, in full precision
     #[arg(long)]
     pub json: bool,
-}
-
-/// Reads an angle that a wheel can be turned by.
-fn angle(text: &str) -> std::result::Result<f64, String> {
-    let angle = text.trim().replace(',', ".").parse::<f64>().ok();
-    angle
-        .filter(|angle| (0.1..=80.0).contains(angle))
-        .ok_or_else(|| "give an angle from 0.1 to 80 degrees".to_owned())
 }
 
 /// Prints what each step does.

@@ -17,7 +17,9 @@ mod report;
 mod servo;
 mod sheet;
 mod sweep;
+mod symmetry;
 mod table;
+mod tolerance;
 mod window;
 
 use std::io::{BufWriter, ErrorKind, Write};
@@ -38,6 +40,8 @@ pub use report::ReportArguments;
 pub use servo::ServoArguments;
 pub use sheet::SheetArguments;
 pub use sweep::{AlongArgument, SweepArguments};
+pub use symmetry::SymmetryArguments;
+pub use tolerance::ToleranceArguments;
 
 use crate::state::{Document, Shown, Trouble};
 
@@ -86,6 +90,8 @@ pub fn answer(
         Command::Effects(arguments) => effects::run(arguments, out, errors),
         Command::Find(arguments) => find::run(arguments, out, errors),
         Command::Match(arguments) => find::run_match(arguments, out, errors),
+        Command::Symmetry(arguments) => symmetry::run(arguments, out, errors),
+        Command::Tolerance(arguments) => tolerance::run(arguments, out, errors),
         Command::Sweep(arguments) => sweep::run(arguments, out, errors),
         Command::Servo(arguments) => servo::run(arguments, out, errors),
         Command::Binding(arguments) => binding::run(arguments, out, errors),

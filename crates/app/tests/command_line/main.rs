@@ -18,3 +18,5 @@ mod servo;
 mod sheet;
 mod surroundings;
 mod sweep;
+mod symmetry;
+mod tolerance;

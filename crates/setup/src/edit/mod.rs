@@ -5,6 +5,9 @@ mod new_car;
 mod points;
 mod sides;
 
+pub(crate) use points::{is_mirrored, place_of};
+pub(crate) use sides::separate;
+
 pub use new_car::{DriveKind, SuspensionKind, new_car};
 
 use steerloft_solver::frame::Side;

@@ -72,7 +72,7 @@ fn on_corners(car: &mut Car, mut change: impl FnMut(&mut CornerPoints)) {
 }
 
 /// Whether a point on a side is kept as the left one's mirror image.
-fn is_mirrored(car: &Car, point: PointName, side: Side) -> bool {
+pub(crate) fn is_mirrored(car: &Car, point: PointName, side: Side) -> bool {
     side == Side::Right && is_of_corner(point) && car.right == RightCorner::Mirrored
 }
 
@@ -107,7 +107,7 @@ fn corner_of(car: &mut Car, side: Side) -> &mut CornerPoints {
 }
 
 /// Where the car keeps a point; the left one's place for the right side of a mirrored corner.
-fn place_of(car: &mut Car, point: PointName, side: Side) -> Option<&mut Position> {
+pub(crate) fn place_of(car: &mut Car, point: PointName, side: Side) -> Option<&mut Position> {
     if is_of_corner(point) {
         place_in_corner(corner_of(car, side), point)
     } else {

@@ -8,7 +8,7 @@ pub(super) fn mirrored(position: Position) -> Position {
 }
 
 /// Gives the right corner by itself, if it is not, as the mirror image that it was.
-pub(super) fn separate(car: &mut Car) {
+pub(crate) fn separate(car: &mut Car) {
     if car.right == RightCorner::Mirrored {
         car.right = RightCorner::Given(mirrored_corner(&car.left));
     }
