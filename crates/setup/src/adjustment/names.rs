@@ -122,6 +122,31 @@ impl PointName {
         )
     }
 
+    /// Whether it belongs to a corner, which the other side may mirror, and not to the steering drive.
+    #[must_use]
+    pub const fn is_of_corner(self) -> bool {
+        match self {
+            Self::WheelCentre
+            | Self::SpinAxis
+            | Self::KingpinLower
+            | Self::KingpinUpper
+            | Self::SteeringArm
+            | Self::UpperHingeFront
+            | Self::UpperHingeRear
+            | Self::LowerHingeFront
+            | Self::LowerHingeRear
+            | Self::SlideDirection => true,
+            Self::RodInner
+            | Self::DriveAxis
+            | Self::DriveDirection
+            | Self::CrankAxis
+            | Self::CrankDirection
+            | Self::CrossBall
+            | Self::DragServo
+            | Self::DragCrank => false,
+        }
+    }
+
     /// The name in plain words, such as "outer tie-rod ball".
     #[must_use]
     pub const fn label(self) -> &'static str {

@@ -73,30 +73,7 @@ fn on_corners(car: &mut Car, mut change: impl FnMut(&mut CornerPoints)) {
 
 /// Whether a point on a side is kept as the left one's mirror image.
 pub(crate) fn is_mirrored(car: &Car, point: PointName, side: Side) -> bool {
-    side == Side::Right && is_of_corner(point) && car.right == RightCorner::Mirrored
-}
-
-fn is_of_corner(point: PointName) -> bool {
-    match point {
-        PointName::WheelCentre
-        | PointName::SpinAxis
-        | PointName::KingpinLower
-        | PointName::KingpinUpper
-        | PointName::SteeringArm
-        | PointName::UpperHingeFront
-        | PointName::UpperHingeRear
-        | PointName::LowerHingeFront
-        | PointName::LowerHingeRear
-        | PointName::SlideDirection => true,
-        PointName::RodInner
-        | PointName::DriveAxis
-        | PointName::DriveDirection
-        | PointName::CrankAxis
-        | PointName::CrankDirection
-        | PointName::CrossBall
-        | PointName::DragServo
-        | PointName::DragCrank => false,
-    }
+    side == Side::Right && point.is_of_corner() && car.right == RightCorner::Mirrored
 }
 
 fn corner_of(car: &mut Car, side: Side) -> &mut CornerPoints {
@@ -108,7 +85,7 @@ fn corner_of(car: &mut Car, side: Side) -> &mut CornerPoints {
 
 /// Where the car keeps a point; the left one's place for the right side of a mirrored corner.
 pub(crate) fn place_of(car: &mut Car, point: PointName, side: Side) -> Option<&mut Position> {
-    if is_of_corner(point) {
+    if point.is_of_corner() {
         place_in_corner(corner_of(car, side), point)
     } else {
         place_in_drive(&mut car.drive, point, side)

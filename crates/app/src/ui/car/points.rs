@@ -107,28 +107,13 @@ fn rows(
     point: PointName,
 ) {
     let car = &bench.setup().car;
-    let is_separate = matches!(car.right, RightCorner::Given(_)) || !of_corner(point);
+    let is_separate = matches!(car.right, RightCorner::Given(_)) || !point.is_of_corner();
     for side in Side::BOTH {
         let has_row = side == Side::Left || (is_separate && !point.is_shared());
         if has_row && car.point(point, side).is_some() {
             row(ui, bench, editing, intents, point, side);
         }
     }
-}
-
-/// Whether a point belongs to a corner, which may be mirrored, and not to the drive.
-fn of_corner(point: PointName) -> bool {
-    !matches!(
-        point,
-        PointName::RodInner
-            | PointName::DriveAxis
-            | PointName::DriveDirection
-            | PointName::CrankAxis
-            | PointName::CrankDirection
-            | PointName::CrossBall
-            | PointName::DragServo
-            | PointName::DragCrank
-    )
 }
 
 fn row(

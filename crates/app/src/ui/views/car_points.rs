@@ -1,7 +1,7 @@
 //! The points of the car itself, to be dragged while it is described, and from where to where one is measured.
 
 use eframe::egui::{
-    Color32, Id, Key, Painter, PointerButton, Pos2, Rect, Response, Role, Sense, Stroke, Ui, Vec2,
+    Color32, Id, Painter, PointerButton, Pos2, Rect, Response, Role, Sense, Stroke, Ui, Vec2,
     WidgetInfo,
 };
 use steerloft_setup::adjustment::PointName;
@@ -12,7 +12,7 @@ use steerloft_solver::Isometry3;
 use steerloft_solver::frame::{Point, Side, Vector};
 
 use super::extras::{dimension, label};
-use super::grab::{Pointer, nearest};
+use super::grab::{Hold, Pointer, hold, nearest};
 use super::handles::handle_name;
 use super::pivot::{Posed, posed};
 use super::seen::Seen;
@@ -164,22 +164,9 @@ pub(super) fn follow(ui: &Ui, state: &mut ViewState, intents: &mut Intents) {
     let Some(mut drag) = state.views.point_drag.take() else {
         return;
     };
-    let (pointer, down, escape, free) = ui.input(|input| {
-        (
-            input.pointer.interact_pos(),
-            input.pointer.primary_down(),
-            input.key_pressed(Key::Escape),
-            input.modifiers.alt,
-        )
-    });
-    if escape && !drag.cancelled {
-        drag.cancelled = true;
-        intents.push(Intent::Cancel);
-    }
-    if !down {
-        intents.push(Intent::Finish);
+    let Some(Hold { pointer, free }) = hold(ui, &mut drag.cancelled, intents) else {
         return;
-    }
+    };
     if let (Some(pointer), Some(transform), false) =
         (pointer, state.views.transform(drag.view), drag.cancelled)
     {

@@ -1,6 +1,6 @@
 //! Dragging a pivot: which adjustment it drives, and to which value.
 
-use eframe::egui::{Key, Pos2, Ui, Vec2, vec2};
+use eframe::egui::{Pos2, Ui, Vec2, vec2};
 use steerloft_setup::adjustment::PointName;
 use steerloft_setup::handles::{Handle, displacement, value_nearest};
 use steerloft_setup::setup::{Chosen, Setup};
@@ -9,6 +9,7 @@ use steerloft_solver::Isometry3;
 use steerloft_solver::frame::{Point, Side, Vector};
 
 use super::camera::Transform;
+use super::grab::{Hold, hold};
 use super::pivot::Posed;
 use crate::state::{Bench, Change};
 use crate::theme::Metrics;
@@ -104,22 +105,9 @@ pub(super) fn follow(ui: &Ui, bench: &Bench, state: &mut ViewState, intents: &mu
     let Some(mut drag) = state.views.drag.take() else {
         return;
     };
-    let (pointer, down, escape, free) = ui.input(|input| {
-        (
-            input.pointer.interact_pos(),
-            input.pointer.primary_down(),
-            input.key_pressed(Key::Escape),
-            input.modifiers.alt,
-        )
-    });
-    if escape && !drag.cancelled {
-        drag.cancelled = true;
-        intents.push(Intent::Cancel);
-    }
-    if !down {
-        intents.push(Intent::Finish);
+    let Some(Hold { pointer, free }) = hold(ui, &mut drag.cancelled, intents) else {
         return;
-    }
+    };
     if let (Some(pointer), Some(transform)) = (pointer, state.views.transform(drag.view)) {
         let movement = pointer - drag.press;
         if drag.adjustment.is_none() && movement.length() >= Metrics::DRAG_THRESHOLD {

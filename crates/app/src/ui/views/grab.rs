@@ -1,8 +1,9 @@
-//! How near a pointer must come to something to take it: a finger is coarser than a mouse.
+//! How near a pointer must come to something to take it, a finger being coarser than a mouse, and how it holds it.
 
-use eframe::egui::{Event, Pos2, Ui};
+use eframe::egui::{Event, Key, Pos2, Ui};
 
 use crate::theme::Metrics;
+use crate::ui::{Intent, Intents};
 
 /// What points at the drawings.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,6 +48,36 @@ pub(super) fn nearest(
         .filter(|(_, distance)| *distance <= reach)
         .min_by(|a, b| a.1.total_cmp(&b.1))
         .map(|(index, _)| index)
+}
+
+/// Where something is held.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Hold {
+    /// The pointer; none while it is outside the window.
+    pub(super) pointer: Option<Pos2>,
+    /// Whether it may go between steps.
+    pub(super) free: bool,
+}
+
+/// Follows what is held: Escape takes the drag back, letting go ends it and gives none.
+pub(super) fn hold(ui: &Ui, cancelled: &mut bool, intents: &mut Intents) -> Option<Hold> {
+    let (pointer, down, escape, free) = ui.input(|input| {
+        (
+            input.pointer.interact_pos(),
+            input.pointer.primary_down(),
+            input.key_pressed(Key::Escape),
+            input.modifiers.alt,
+        )
+    });
+    if escape && !*cancelled {
+        *cancelled = true;
+        intents.push(Intent::Cancel);
+    }
+    if !down {
+        intents.push(Intent::Finish);
+        return None;
+    }
+    Some(Hold { pointer, free })
 }
 
 #[cfg(test)]
