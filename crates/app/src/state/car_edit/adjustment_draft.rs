@@ -1,14 +1,12 @@
 //! An adjustment while it is being written: numbers as typed, checked at every key.
 
-use steerloft_setup::adjustment::{
-    Adjustment, ChoiceOption, Effect, FromStock, Kind, Place, Spacer, Unit,
-};
-use steerloft_setup::check::Step;
-use steerloft_setup::edit::{CarEdit, EditError};
+use steerloft_setup::adjustment::{Adjustment, ChoiceOption, Effect, FromStock, Kind, Place, Unit};
+use steerloft_setup::edit::CarEdit;
 use steerloft_setup::setup::Setup;
 
-use super::EffectDraft;
+use super::draft_fault::{DraftFault, DraftPart};
 use super::entries::in_words;
+use super::{EffectDraft, spacer_list};
 
 /// How an adjustment is set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -80,36 +78,6 @@ pub struct AdjustmentDraft {
     pub base_option: usize,
 }
 
-/// A part of the draft that something can be wrong with.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum DraftPart {
-    /// The name.
-    Name,
-    /// The notes.
-    Notes,
-    /// Least and greatest value.
-    Range,
-    /// The step.
-    Step,
-    /// The base.
-    Base,
-    /// The spacers at hand.
-    Parts,
-    /// The positions, the one with this index if one alone is wrong.
-    Options(Option<usize>),
-    /// The effects, the one with this index if one alone is wrong.
-    Effects(Option<usize>),
-}
-
-/// What is wrong with a draft, and where.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct DraftFault {
-    /// The part to show it at.
-    pub part: DraftPart,
-    /// What is wrong, in words.
-    pub text: String,
-}
-
 impl Default for AdjustmentDraft {
     fn default() -> Self {
         let option = |name: &str| OptionDraft {
@@ -173,7 +141,7 @@ impl AdjustmentDraft {
                 effects,
             } => Self {
                 kind: DraftKind::Stack,
-                parts: parts_text(parts),
+                parts: spacer_list::text(parts),
                 stock: stock.clone(),
                 most: most.to_string(),
                 base: base.to_string(),
@@ -222,7 +190,7 @@ impl AdjustmentDraft {
         let mut edited = setup.clone();
         for edit in &edits {
             edited = edited.edited(edit).map_err(|error| DraftFault {
-                part: part_of(&error),
+                part: DraftPart::of(&error),
                 text: in_words(&error),
             })?;
         }
@@ -264,7 +232,7 @@ impl AdjustmentDraft {
                 effects: effects(&self.effects, read, DraftPart::Effects)?,
             },
             DraftKind::Stack => Kind::Stack {
-                parts: parts_of(&self.parts, read).map_err(|text| DraftFault {
+                parts: spacer_list::read(&self.parts, read).map_err(|text| DraftFault {
                     part: DraftPart::Parts,
                     text,
                 })?,
@@ -316,66 +284,6 @@ fn effects(
         })
     });
     built.collect()
-}
-
-/// Spacers as they are typed: how many times which thickness, several with commas between.
-fn parts_text(parts: &[Spacer]) -> String {
-    let texts: Vec<String> = parts
-        .iter()
-        .map(|part| format!("{} x {}", part.count, part.thickness))
-        .collect();
-    texts.join(", ")
-}
-
-fn parts_of(
-    text: &str,
-    read: &impl Fn(&str) -> Result<f64, String>,
-) -> Result<Vec<Spacer>, String> {
-    let parts = text.split([',', ';']).map(str::trim);
-    let spacers = parts.filter(|part| !part.is_empty()).map(|part| {
-        let (count, thickness) = part.split_once(['x', '\u{d7}', '*']).unwrap_or(("1", part));
-        let count = count.trim().parse::<u32>();
-        match (count, read(thickness.trim())) {
-            (Ok(count), Ok(thickness)) => Ok(Spacer { thickness, count }),
-            _ => Err(format!(
-                "\u{201c}{part}\u{201d} is no spacer; write how many of which thickness, such as 4 x 0.5, 2 x 1"
-            )),
-        }
-    });
-    spacers.collect()
-}
-
-/// The part of the draft that a refused edit is about: the last field on the way to it that the draft has.
-fn part_of(error: &EditError) -> DraftPart {
-    let EditError::Check(fault) = error else {
-        return DraftPart::Effects(None);
-    };
-    let mut part = DraftPart::Effects(None);
-    let steps = fault.path.steps();
-    for (step, next) in steps
-        .iter()
-        .zip(steps.iter().skip(1).map(Some).chain([None]))
-    {
-        let Step::Field(field) = step else {
-            continue;
-        };
-        let index = match next {
-            Some(Step::Item(index)) => Some(*index),
-            _ => None,
-        };
-        part = match *field {
-            "name" if !matches!(part, DraftPart::Options(_)) => DraftPart::Name,
-            "notes" => DraftPart::Notes,
-            "range" | "most" => DraftPart::Range,
-            "step" => DraftPart::Step,
-            "base" => DraftPart::Base,
-            "parts" | "stock" => DraftPart::Parts,
-            "options" => DraftPart::Options(index),
-            "effects" if !matches!(part, DraftPart::Options(_)) => DraftPart::Effects(index),
-            _ => part,
-        };
-    }
-    part
 }
 
 #[cfg(test)]
@@ -451,15 +359,5 @@ mod tests {
         let none = slide(|draft| draft.effects[0].points.clear());
         assert_eq!(none.part, DraftPart::Effects(Some(0)));
         assert_eq!(none.text, "choose at least one point");
-    }
-
-    #[test]
-    fn spacers_are_read_as_they_are_written() {
-        let parts = parts_of("4 x 0.5, 2 x 1; 3", &read).unwrap();
-        assert_eq!(parts.len(), 3);
-        assert_eq!(parts[0].count, 4);
-        assert_eq!(parts[2].count, 1);
-        assert_eq!(parts_text(&parts), "4 x 0.5, 2 x 1, 1 x 3");
-        assert!(parts_of("two of 1", &read).is_err());
     }
 }

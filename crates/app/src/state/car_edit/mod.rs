@@ -2,12 +2,15 @@
 //! called.
 
 mod adjustment_draft;
+mod draft_fault;
 mod effect_draft;
 mod entries;
 mod field;
 mod label;
+mod spacer_list;
 
-pub use adjustment_draft::{AdjustmentDraft, DraftFault, DraftKind, DraftPart, OptionDraft};
+pub use adjustment_draft::{AdjustmentDraft, DraftKind, OptionDraft};
+pub use draft_fault::{DraftFault, DraftPart};
 pub use effect_draft::{EffectDraft, EffectKind};
 pub use entries::Entries;
 pub use field::{Axis, Field, NUMBERS, NumberField as CarNumber};

@@ -2,6 +2,7 @@
 
 mod arrange;
 mod axis;
+mod heading;
 mod panel;
 mod plot;
 mod readout;
@@ -151,10 +152,11 @@ fn show_panel(
 ) {
     let curve = shown.curve(kind);
     if curve.series.is_empty() {
-        let heading = panel::Heading {
+        let heading = heading::Heading {
             kind,
             note: "",
             warning: "",
+            is_cut: false,
             keys: &[],
         };
         heading.show(ui, view, intents);

@@ -1,28 +1,23 @@
-//! What all curve panels have in common: title with keys to the lines, axes, ranges, the cursor.
+//! What all plots have in common: how lines look, axes, ranges, the cursor.
 
-use eframe::egui::{
-    Align, Color32, Layout, PointerButton, Response, RichText, Sense, Shape, Stroke, TextStyle, Ui,
-    WidgetInfo, pos2, vec2,
-};
+use eframe::egui::{Color32, PointerButton, Response, RichText, TextStyle, Ui, WidgetInfo, vec2};
 use egui_plot::{
     AxisHints, GridInput, GridMark, HoverPosition, Line, LineStyle, Plot, PlotBounds, PlotPoint,
     PlotUi, Points, VLine,
 };
 
-use steerloft_analysis::curves::CurveKind;
 use steerloft_analysis::{Range, round_step};
 
-use super::arrange::panel_menu;
+use super::heading::width;
 use crate::format;
 use crate::theme::Tokens;
-use crate::ui::{Intents, ViewState};
-
-/// Length of a line's sample in the heading, points.
-const SAMPLE: f32 = 18.0;
 
 /// Least distance of marks along the axes, in units of the least spacing of the grid.
 const X_MARKS: f64 = 2.4;
 const Y_MARKS: f64 = 1.3;
+
+/// What the axes and their marks take from the width and the height of a panel, points.
+const MARGIN: f32 = 48.0;
 
 /// Marks of an axis at most.
 const MOST_MARKS: f64 = 200.0;
@@ -79,78 +74,6 @@ impl LineInk {
     }
 }
 
-/// What stands over a plot.
-pub(super) struct Heading<'a> {
-    /// The curve.
-    pub(super) kind: CurveKind,
-    /// In which state of the car it is taken.
-    pub(super) note: &'a str,
-    /// Where and why it ends early; empty if it does not.
-    pub(super) warning: &'a str,
-    /// What each line is.
-    pub(super) keys: &'a [(&'a str, LineInk)],
-}
-
-impl Heading<'_> {
-    /// Draws a title that says on hover what the curve means, the note, and the keys to the lines.
-    pub(super) fn show(&self, ui: &mut Ui, view: &ViewState, intents: &mut Intents) {
-        let tokens = Tokens::of(ui.ctx());
-        ui.horizontal(|ui| {
-            ui.label(RichText::new(self.kind.title()).strong())
-                .on_hover_text(self.kind.meaning());
-            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                panel_menu(ui, self.kind, view, intents);
-                ui.weak(RichText::new(self.note).small());
-                if !self.warning.is_empty() {
-                    let text = RichText::new("ends early").small();
-                    ui.colored_label(tokens.warning, text)
-                        .on_hover_text(self.warning);
-                }
-            });
-        });
-        if self.keys.is_empty() {
-            return;
-        }
-        ui.horizontal_wrapped(|ui| {
-            ui.spacing_mut().item_spacing = vec2(2.0, 2.0);
-            for (name, ink) in self.keys {
-                key(ui, name, ink);
-            }
-        });
-    }
-}
-
-/// A sample of a line with its name, kept together where the row wraps.
-fn key(ui: &mut Ui, name: &str, ink: &LineInk) {
-    let font = TextStyle::Small.resolve(ui.style());
-    let text = ui
-        .painter()
-        .layout_no_wrap(name.to_owned(), font, ui.visuals().text_color());
-    let size = vec2(SAMPLE + 5.0 + text.size().x + 4.0, 16.0);
-    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
-    let ends = [rect.left_center(), rect.left_center() + vec2(SAMPLE, 0.0)];
-    let stroke = Stroke::new(ink.width, ink.color);
-    let painter = ui.painter();
-    match ink.style {
-        LineStyle::Solid => {
-            painter.line_segment(ends, stroke);
-        }
-        LineStyle::Dashed { length } => {
-            painter.extend(Shape::dashed_line(&ends, stroke, length, length * 0.6));
-        }
-        LineStyle::Dotted { spacing } => {
-            painter.extend(Shape::dotted_line(
-                &ends,
-                ink.color,
-                spacing,
-                ink.width * 0.7,
-            ));
-        }
-    }
-    let place = pos2(ends[1].x + 5.0, rect.center().y - text.size().y / 2.0);
-    painter.galley(place, text, ui.visuals().text_color());
-}
-
 /// The frame of a panel.
 pub(super) struct Axes<'a> {
     /// Name of the panel, for accessibility.
@@ -196,6 +119,9 @@ pub(super) fn show<'a>(
     let tokens = Tokens::of(ui.ctx());
     let small = TextStyle::Small.resolve(ui.style());
     let (x_factor, y_factor) = (axes.x_factor, axes.y_factor);
+    let room = ui.available_size() - vec2(MARGIN, MARGIN);
+    let x_label = fitting(ui, axes.x, room.x);
+    let y_label = fitting(ui, axes.y, room.y);
     let axis = |hints: AxisHints<'a>, label: &str, factor: f64| {
         hints
             .label(RichText::new(label).small().color(tokens.text_weak))
@@ -217,11 +143,11 @@ pub(super) fn show<'a>(
         .y_grid_spacer(move |input| marks_between(&input, Y_MARKS, y_factor))
         .set_margin_fraction(vec2(0.0, 0.0))
         .custom_x_axes(vec![
-            axis(AxisHints::new_x(), axes.x, x_factor)
+            axis(AxisHints::new_x(), x_label, x_factor)
                 .label_spacing(eframe::egui::Rangef::new(28.0, 44.0)),
         ])
         .custom_y_axes(vec![
-            axis(AxisHints::new_y(), axes.y, y_factor)
+            axis(AxisHints::new_y(), y_label, y_factor)
                 .min_thickness(36.0)
                 .label_spacing(eframe::egui::Rangef::new(13.0, 20.0)),
         ])
@@ -259,6 +185,17 @@ pub(super) fn show<'a>(
         place.x.max(axes.x_range.from).min(axes.x_range.to)
     });
     Drawn { place, response }
+}
+
+/// The text along an axis, without the words in brackets at its end where there is no room for them; a sign stays.
+fn fitting<'t>(ui: &Ui, label: &'t str, room: f32) -> &'t str {
+    if width(ui, RichText::new(label).small()) <= room {
+        return label;
+    }
+    let words = label
+        .rsplit_once(" (")
+        .filter(|(_, words)| !words.contains('+'));
+    words.map_or(label, |(start, _)| start)
 }
 
 fn zero_lines(plot: &mut PlotUi<'_>, tokens: &Tokens) {

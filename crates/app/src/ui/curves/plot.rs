@@ -6,7 +6,8 @@ use steerloft_analysis::Range;
 use steerloft_analysis::curves::{Along, Curve, CurveKind, End, Trace, Turn, value_at};
 
 use super::axis::ShownAxis;
-use super::panel::{self, Axes, Heading, LineInk};
+use super::heading::Heading;
+use super::panel::{self, Axes, LineInk};
 use super::readout::readout;
 use crate::state::{Bench, Cursor, Shown, Subject};
 use crate::theme::Tokens;
@@ -37,6 +38,7 @@ pub(super) fn show(
         kind,
         note: &note(shown, kind, units),
         warning: &warning(curve),
+        is_cut: is_cut(curve, [x_range, y_range]),
         keys: &keys,
     };
     heading.show(ui, view, intents);
@@ -139,6 +141,20 @@ fn ranges(bench: &Bench, view: &ViewState, curve: &Curve, reference: Option<&Cur
         Along::InnerAngle => [filled(0, x), filled(1, y)],
         _ => [x, filled(1, y)],
     }
+}
+
+/// Whether a part of the setup's own lines lies beyond the axes.
+fn is_cut(curve: &Curve, ranges: [Range; 2]) -> bool {
+    let outside = |point: &[f64; 2]| {
+        let axes = point.iter().zip(ranges);
+        axes.into_iter().any(|(value, range)| {
+            // What runs along the frame is not cut.
+            let slack = 1e-6 * range.length();
+            *value < range.from - slack || *value > range.to + slack
+        })
+    };
+    let mut points = curve.of_setup().flat_map(|series| &series.points);
+    points.any(outside)
 }
 
 /// In which state of the car the curve is taken.

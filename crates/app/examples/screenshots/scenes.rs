@@ -1,37 +1,36 @@
-//! Renders the window in several states to PNG files, through the same widgets as the program.
-//!
-//! `cargo run -p steerloft --example screenshots -- FOLDER [PART-OF-NAME]`
-
-use std::path::Path;
-use std::process::ExitCode;
+//! States of the window to be shown.
 
 use eframe::egui::accesskit::Role;
-use eframe::egui::{Key, Modifiers, Theme, Vec2, vec2};
+use eframe::egui::{Key, Modifiers, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use steerloft::app::Steerloft;
-use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
-use steerloft::state::{Change, Cursor, CurveKind, Document};
+use steerloft::state::{Change, Cursor, CurveKind};
 use steerloft::theme::ThemeChoice;
 use steerloft::ui::messages::Message;
 use steerloft::ui::views::Overlay;
 use steerloft_setup::setup::{Chosen, Rods};
 use steerloft_setup::supplied::SUPPLIED;
 
-type App = Harness<'static, Steerloft>;
+/// The window.
+pub(crate) type App = Harness<'static, Steerloft>;
 
 /// Brings the window into a state.
-type Arrange = fn(&mut App);
+pub(crate) type Arrange = fn(&mut App);
 
 /// A state of the window to be shown.
 #[derive(Debug, Clone)]
-struct Scene {
-    name: String,
+pub(crate) struct Scene {
+    /// Name of the picture's file.
+    pub(crate) name: String,
     /// Place of the car in the list of supplied ones.
-    car: usize,
-    size: Vec2,
-    theme: ThemeChoice,
-    arrange: Arrange,
+    pub(crate) car: usize,
+    /// Size of the window, points.
+    pub(crate) size: Vec2,
+    /// Light or dark.
+    pub(crate) theme: ThemeChoice,
+    /// Brings the window into the state.
+    pub(crate) arrange: Arrange,
 }
 
 const SMALL: Vec2 = vec2(1024.0, 700.0);
@@ -76,10 +75,19 @@ const SCENES: &[(&str, Vec2, ThemeChoice, Arrange)] = &[
     ("turn-centre-light-1280", MIDDLE, LIGHT, turn_centre),
     ("turn-centre-dark-1280", MIDDLE, DARK, turn_centre),
     ("spacer-buttons-light-1280", MIDDLE, LIGHT, spacer_buttons),
+    ("reference-light-1280", MIDDLE, LIGHT, compare),
+    ("reference-dark-1280", MIDDLE, DARK, compare),
+    ("history-light-1280", MIDDLE, LIGHT, history),
+    ("inches-light-1280", MIDDLE, LIGHT, inches),
+    ("describing-light-1280", MIDDLE, LIGHT, describe),
+    ("describing-dark-1280", MIDDLE, DARK, describe),
+    ("new-car-light-1280", MIDDLE, LIGHT, new_car),
+    ("printing-light-1280", MIDDLE, LIGHT, print),
+    ("finding-commands-light-1280", MIDDLE, LIGHT, find_commands),
 ];
 
 /// Every scene: the states of the first car, and every supplied car steered.
-fn scenes() -> Vec<Scene> {
+pub(crate) fn all() -> Vec<Scene> {
     let states = SCENES.iter().map(|&(name, size, theme, arrange)| Scene {
         name: name.to_owned(),
         car: 0,
@@ -232,6 +240,11 @@ fn cannot_be_assembled(app: &mut App) {
     let shortest = app.state().bench().setup().car.tie_rod.shortest;
     let rods = Change::Rods(Rods::FixedLength(shortest));
     app.state_mut().bench_mut().apply(rods);
+    // Rods as short as this lock before the servo's arm is at its end.
+    app.state_mut().bench_mut().set_cursor(Cursor {
+        input: 22.0,
+        travel: 1.0,
+    });
 }
 
 fn unsaved(app: &mut App) {
@@ -277,52 +290,38 @@ fn record(app: &mut App) {
     app.get_by_label("Add a run").scroll_to_me();
 }
 
-fn main() -> ExitCode {
-    let mut arguments = std::env::args_os().skip(1);
-    let Some(folder) = arguments.next() else {
-        println!("Say where to write the pictures: screenshots FOLDER [PART-OF-NAME]");
-        return ExitCode::from(2);
-    };
-    let part = arguments.next().unwrap_or_default();
-    match render_all(Path::new(&folder), &part.to_string_lossy()) {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(problem) => {
-            println!("{problem}");
-            ExitCode::FAILURE
-        }
-    }
+fn compare(app: &mut App) {
+    app.key_press_modifiers(Modifiers::COMMAND, Key::M);
+    app.run();
+    steer(app);
 }
 
-fn render_all(folder: &Path, part: &str) -> Result<(), String> {
-    std::fs::create_dir_all(folder).map_err(|error| error.to_string())?;
-    for scene in scenes().iter().filter(|scene| scene.name.contains(part)) {
-        let path = folder.join(format!("{}.png", scene.name));
-        render(scene, &path).map_err(|error| format!("{}: {error}", path.display()))?;
-        println!("{}", path.display());
-    }
-    Ok(())
+fn history(app: &mut App) {
+    compare(app);
+    app.key_press_modifiers(Modifiers::COMMAND, Key::Num4);
 }
 
-fn render(scene: &Scene, path: &Path) -> Result<(), String> {
-    let (car, theme) = (scene.car, scene.theme);
-    let mut app: App = Harness::builder()
-        .with_size(scene.size)
-        .with_theme(if theme == DARK {
-            Theme::Dark
-        } else {
-            Theme::Light
-        })
-        .with_max_steps(20)
-        .with_render_cursor(false)
-        .wgpu()
-        .build_eframe(move |context| {
-            let dialogs = Box::new(ScriptedDialogs::new(ScriptedAnswers::default()));
-            let document = Document::unnamed(SUPPLIED[car].setup());
-            Steerloft::new(&context.egui_ctx, document, dialogs, theme)
-        });
+fn inches(app: &mut App) {
+    figures(app);
+    app.key_press_modifiers(Modifiers::ALT.plus(Modifiers::SHIFT), Key::I);
+}
+
+fn describe(app: &mut App) {
+    app.key_press_modifiers(Modifiers::COMMAND, Key::E);
+}
+
+fn new_car(app: &mut App) {
+    app.key_press_modifiers(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::N);
+}
+
+fn print(app: &mut App) {
+    app.key_press_modifiers(Modifiers::COMMAND, Key::P);
+}
+
+fn find_commands(app: &mut App) {
+    app.key_press_modifiers(Modifiers::COMMAND, Key::F);
     app.run();
-    (scene.arrange)(&mut app);
-    app.run();
-    let picture = app.render()?;
-    picture.save(path).map_err(|error| error.to_string())
+    let field = app.get_by_role(Role::TextInput);
+    field.focus();
+    app.event(eframe::egui::Event::Text("ref".to_owned()));
 }
