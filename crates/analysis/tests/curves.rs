@@ -123,6 +123,63 @@ fn curves_go_through_the_figures_at_rest_with_the_slope_of_their_derivatives() {
     }
 }
 
+/// A steering axis that leans back lowers the car on the outer wheel and lifts it on the inner one: Gillespie, Fundamentals
+/// of Vehicle Dynamics, chapter 8 (from memory). The tyres do stand on the road.
+#[test]
+fn steered_on_the_road_caster_pushes_the_inner_wheel_up() {
+    let sweeps = sweeps(&supplied("touring-car.ron"));
+    let road = &sweeps.assembly().axle().road;
+    let poses = sweeps.steer_on_road();
+    assert!(poses.len() > 30);
+    for pose in poses {
+        for corner in [&pose.corners.left, &pose.corners.right] {
+            let height = road.height_of(&corner_figures(corner, road).contact_centre);
+            assert!(height.abs() < 1e-9, "{height}");
+        }
+    }
+    let curve = sweeps.curve(CurveKind::RoadSteer);
+    let (left, right) = (series(&curve, Trace::Left), series(&curve, Trace::Right));
+    assert!(value(left, 0.0).abs() < 1e-9 && value(right, 0.0).abs() < 1e-9);
+    let input = sweeps.ranges().input.1 * 0.5;
+    let mirrored = value(left, input) - value(right, -input);
+    // Between samples the lines are straight.
+    assert!(mirrored.abs() < 1e-3, "{mirrored}");
+    // Caster is the odd part: the inner wheel comes down at its axle, and the road pushes it up in the chassis.
+    let turns_left = curve.x.sign == "turns left +";
+    let inner = if turns_left {
+        value(left, input)
+    } else {
+        value(left, -input)
+    };
+    let outer = if turns_left {
+        value(right, input)
+    } else {
+        value(right, -input)
+    };
+    assert!(inner > outer, "{inner} {outer}");
+}
+
+/// The path of the wheel's centre leaves rest along the motion that the solver gives.
+#[test]
+fn the_path_of_the_centre_starts_along_the_motion() {
+    for setup in [supplied("touring-car.ron"), supplied("strut-corner.ron")] {
+        let sweeps = sweeps(&setup);
+        let corner = sweeps.assembly().static_pose().corners.left;
+        let axes = sweeps.assembly().axle().road.axes();
+        let motion = corner.per_travel.unwrap().velocity_of(&corner.wheel_centre);
+        for (kind, rate) in [
+            (CurveKind::CentreTravel, motion.dot(&axes.leftward)),
+            (CurveKind::StationTravel, motion.dot(&axes.forward)),
+        ] {
+            let curve = sweeps.curve(kind);
+            let line = series(&curve, Trace::Left);
+            assert!(value(line, 0.0).abs() < 1e-6, "{kind:?}");
+            let found = slope(line, 0.0);
+            assert!((found - rate).abs() < 1e-3, "{kind:?}: {found} {rate}");
+        }
+    }
+}
+
 #[test]
 fn the_ideal_pair_keeps_its_rule_and_parallel_steering_is_parallel() {
     // cot(outer) - cot(inner) = B / L: ISO 8855:2011, 7.1.9.

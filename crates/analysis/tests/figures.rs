@@ -6,6 +6,7 @@ use steerloft_analysis::curves::{CurveKind, Held, Trace, value_at};
 use steerloft_analysis::figures::{FigureKind, Figures, Scope, Values};
 use steerloft_setup::setup::{Rods, Setup};
 use steerloft_setup::supplied::{SUPPLIED, Supplied};
+use steerloft_solver::figures::corner_figures;
 use steerloft_solver::frame::{Side, Sides};
 
 fn supplied(file_name: &str) -> Setup {
@@ -99,6 +100,40 @@ fn the_ends_of_the_toe_curve_are_toe_at_full_bump_and_droop() {
     let figure = |kind| sides(&figures, kind).left.unwrap();
     assert!((figure(FigureKind::ToeAtBump) - bump).abs() < 1e-6);
     assert!((figure(FigureKind::ToeAtDroop) - droop).abs() < 1e-6);
+}
+
+#[test]
+fn toe_in_travel_stays_between_its_least_and_its_greatest() {
+    for setup in SUPPLIED.iter().map(Supplied::setup) {
+        let study = Study::new(&setup).unwrap();
+        let figures = study.figures(study.rest());
+        let [least, most, droop, bump] = [
+            FigureKind::ToeLeast,
+            FigureKind::ToeMost,
+            FigureKind::ToeAtDroop,
+            FigureKind::ToeAtBump,
+        ]
+        .map(|kind| sides(&figures, kind).left);
+        assert_eq!(least.is_some(), study.assembly().has_travel());
+        let (Some(least), Some(most), Some(droop), Some(bump)) = (least, most, droop, bump) else {
+            continue;
+        };
+        assert!(least <= droop.min(bump) + 1e-9 && droop.max(bump) <= most + 1e-9);
+        // Poses of its own, between those of the curve.
+        let (from, to) = setup.car.ranges.travel;
+        let bend = (most - least).max(1e-3);
+        for step in 0..=50 {
+            let travel = from + (to - from) * f64::from(step) / 50.0;
+            let pose = study.assembly().pose(0.0, Sides::both(travel)).unwrap();
+            let toe = corner_figures(&pose.corners.left, &study.assembly().axle().road).toe;
+            let range = least - 1e-3 * bend..=most + 1e-3 * bend;
+            assert!(
+                range.contains(&toe.to_degrees()),
+                "{}: {toe} at {travel}",
+                setup.car.name
+            );
+        }
+    }
 }
 
 #[test]

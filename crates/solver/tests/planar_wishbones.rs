@@ -9,7 +9,7 @@
 use steerloft_solver::axle::{Corner, FrontAxle, Knuckle, Rod, spin_axis_at_camber};
 use steerloft_solver::drive::{Drive, Slider};
 use steerloft_solver::figures::instant_centre::{front_view_instant_centre, roll_centre};
-use steerloft_solver::figures::{corner_figures, travel_gradient};
+use steerloft_solver::figures::{corner_figures, roll_gradient, travel_gradient};
 use steerloft_solver::frame::{Road, Side, mirrored_point};
 use steerloft_solver::suspension::{Arm, Suspension};
 use steerloft_solver::{Assembly, Point, Sides, Vector};
@@ -159,6 +159,51 @@ fn camber_gain_is_one_over_the_swing_arm() {
     assert!((camber_degrees(&on_paper, -20.0) - 0.736_96).abs() < 1e-5);
 }
 
+/// The contact moves outboard with bump as it swings about the instant centre: z_IC / swing arm = 0.1679758 at first, and
+/// over 20 mm either way to y = 752.96797 and 746.24043.
+#[test]
+fn contact_moves_outboard() {
+    let on_paper = assemble_on_paper(second_order_inner(), contact());
+    let contact_at = |travel: f64| {
+        let pose = on_paper.pose(0.0, Sides::both(travel)).unwrap();
+        // The paper's contact is a point of the knuckle: its foot as drawn.
+        pose.corners.left.knuckle * drawn(750.0, 0.0)
+    };
+    assert!((contact_at(20.0).y - 752.967_97).abs() < 1e-4);
+    assert!((contact_at(-20.0).y - 746.240_43).abs() < 1e-4);
+    let corner = on_paper.static_pose().corners.left;
+    let rate = corner.per_travel.unwrap().velocity_of(&drawn(750.0, 0.0));
+    assert!((rate.y - 0.167_975_8).abs() < 1e-7, "{rate}");
+}
+
+/// Camber against the road for each degree of roll: 1 - half track / swing arm = 0.695642 at a track of 250 mm and a swing
+/// arm of 410.7 mm. Published: a snippet on camber in roll in a public code collection (name withheld).
+#[test]
+fn camber_in_roll() {
+    let centre = drawn(125.0 - 410.7, 60.0);
+    // Arms and rod on lines through the instant centre.
+    let towards = |ball: Point, length: f64| {
+        let line = (centre - ball).normalize();
+        [ball + line * length, ball]
+    };
+    let corner = Planar {
+        lower: towards(drawn(105.0, 20.0), 60.0),
+        upper: towards(drawn(102.0, 70.0), 50.0),
+        rod: towards(drawn(104.0, 40.0), 55.0),
+    };
+    let assembly = assemble_at(&corner, 20.0, drawn(125.0, 50.0));
+    let found = front_view_instant_centre(&assembly.static_pose().corners.left, &ROAD).unwrap();
+    assert!((found - centre).norm() < 1e-9, "{found}");
+    let roll = |side: Side| {
+        roll_gradient(assembly.static_pose().corners.get(side), &ROAD)
+            .unwrap()
+            .camber
+    };
+    // Rolled to the right, the right wheel's top leans out.
+    assert!((roll(Side::Right) - 0.695_642).abs() < 5e-7);
+    assert!((roll(Side::Left) + 0.695_642).abs() < 5e-7);
+}
+
 /// Level parallel arms: instant centre at infinity, roll centre on the road, no camber gain.
 #[test]
 fn level_parallel_arms() {
@@ -203,7 +248,12 @@ fn inclined_parallel_arms() {
 fn rod_line_through_the_instant_centre() {
     // By the workshop rule the rod ends on the line of the inner pivots: (314.1604, 256.6417).
     let assembly = assemble_on_paper(drawn(314.160_4, 256.641_7), lower_ball());
-    let gradient = travel_gradient(&assembly.static_pose().corners.left, &ROAD).unwrap();
+    assert!((assembly.rod_lengths().left - 370.8421).abs() < 1e-4);
+    let corner = assembly.static_pose().corners.left;
+    let centre = front_view_instant_centre(&corner, &ROAD).unwrap();
+    let line = corner.steering_arm - centre;
+    assert!((line.z / line.y - 0.003_662_6).abs() < 1e-5);
+    let gradient = travel_gradient(&corner, &ROAD).unwrap();
     assert!(
         gradient.toe.to_degrees().abs() < ROUNDED_ROD,
         "{}",
@@ -230,6 +280,7 @@ fn rod_line_through_the_instant_centre() {
 #[test]
 fn rod_of_the_right_length_too() {
     let assembly = assemble_on_paper(second_order_inner(), lower_ball());
+    assert!((assembly.rod_lengths().left - 363.6190).abs() < 1e-4);
     for (travel, expected) in [
         (-30.0, -0.000_71),
         (-20.0, -0.000_21),

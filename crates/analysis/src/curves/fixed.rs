@@ -141,7 +141,10 @@ fn least(kind: CurveKind) -> Option<Range> {
         CurveKind::ToeTravelSteered
         | CurveKind::RollSteer
         | CurveKind::TrackTravel
-        | CurveKind::ContactTravel => Some(Range::around_zero(0.1)),
+        | CurveKind::ContactTravel
+        | CurveKind::CentreTravel
+        | CurveKind::StationTravel
+        | CurveKind::RoadSteer => Some(Range::around_zero(0.1)),
         CurveKind::InnerOuter => Some(Range::new(0.0, 20.0)),
         CurveKind::AckermannShare => Some(Range::new(0.0, 100.0)),
         CurveKind::WheelAngles => Some(Range::around_zero(20.0)),

@@ -48,6 +48,10 @@ pub enum CurveKind {
     TrackTravel,
     /// How far each tyre's contact moves outboard with wheel travel, straight ahead.
     ContactTravel,
+    /// How far each wheel's centre moves outboard with wheel travel, straight ahead.
+    CentreTravel,
+    /// How far each wheel's centre moves forward with wheel travel, straight ahead.
+    StationTravel,
     /// Scrub radius of each wheel against wheel travel, straight ahead.
     ScrubTravel,
     /// Scrub radius of each wheel against the steering input.
@@ -56,6 +60,8 @@ pub enum CurveKind {
     TrailTravel,
     /// Mechanical trail of each wheel against the steering input.
     TrailSteer,
+    /// Wheel travel that keeps both tyres on the road against the steering input: jacking.
+    RoadSteer,
     /// Steering ratio against the steering input.
     SteeringRatio,
     /// Effort at the drive for a moment at the kingpins, against the steering input.
@@ -68,7 +74,7 @@ pub enum CurveKind {
 
 impl CurveKind {
     /// Every curve, in the order in which they are listed.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 26] = [
         Self::ToeTravel,
         Self::ToeTravelSteered,
         Self::InnerOuter,
@@ -84,10 +90,13 @@ impl CurveKind {
         Self::RollSteer,
         Self::TrackTravel,
         Self::ContactTravel,
+        Self::CentreTravel,
+        Self::StationTravel,
         Self::ScrubTravel,
         Self::ScrubSteer,
         Self::TrailTravel,
         Self::TrailSteer,
+        Self::RoadSteer,
         Self::SteeringRatio,
         Self::DriveEffort,
         Self::Transmission,
@@ -119,10 +128,13 @@ impl CurveKind {
             Self::RollSteer => "Steer against roll",
             Self::TrackTravel => "Track change against travel",
             Self::ContactTravel => "Tyre contact sideways against travel",
+            Self::CentreTravel => "Wheel centre sideways against travel",
+            Self::StationTravel => "Wheel centre fore and aft against travel",
             Self::ScrubTravel => "Scrub radius against travel",
             Self::ScrubSteer => "Scrub radius against steering input",
             Self::TrailTravel => "Trail against travel",
             Self::TrailSteer => "Trail against steering input",
+            Self::RoadSteer => "Travel on the road against steering input",
             Self::SteeringRatio => "Steering ratio against steering input",
             Self::DriveEffort => "Drive effort against steering input",
             Self::Transmission => "Transmission angle against steering input",
@@ -149,10 +161,13 @@ impl CurveKind {
             Self::RollSteer => "roll-steer",
             Self::TrackTravel => "track-travel",
             Self::ContactTravel => "contact-travel",
+            Self::CentreTravel => "centre-travel",
+            Self::StationTravel => "station-travel",
             Self::ScrubTravel => "scrub-travel",
             Self::ScrubSteer => "scrub-steer",
             Self::TrailTravel => "trail-travel",
             Self::TrailSteer => "trail-steer",
+            Self::RoadSteer => "road-steer",
             Self::SteeringRatio => "ratio",
             Self::DriveEffort => "effort",
             Self::Transmission => "transmission",
@@ -176,6 +191,8 @@ impl CurveKind {
             | Self::InclinationTravel
             | Self::TrackTravel
             | Self::ContactTravel
+            | Self::CentreTravel
+            | Self::StationTravel
             | Self::ScrubTravel
             | Self::TrailTravel => Along::Travel,
             Self::ToeTravelSteered => Along::SteeredTravel,
@@ -186,6 +203,7 @@ impl CurveKind {
             | Self::InclinationSteer
             | Self::ScrubSteer
             | Self::TrailSteer
+            | Self::RoadSteer
             | Self::SteeringRatio
             | Self::DriveEffort
             | Self::Transmission
@@ -197,10 +215,11 @@ impl CurveKind {
     /// Whether it exists only for a suspension with wheel travel.
     #[must_use]
     pub const fn needs_travel(self) -> bool {
-        matches!(
-            self.along(),
-            Along::Travel | Along::SteeredTravel | Along::Roll
-        )
+        matches!(self, Self::RoadSteer)
+            || matches!(
+                self.along(),
+                Along::Travel | Along::SteeredTravel | Along::Roll
+            )
     }
 }
 

@@ -52,6 +52,12 @@ impl CurveKind {
             Self::ContactTravel => {
                 "The path of each tyre's contact seen from the front: how far it moves outboard with travel."
             }
+            Self::CentreTravel => {
+                "The path of each wheel's centre seen from the front: how far it moves outboard with travel."
+            }
+            Self::StationTravel => {
+                "The path of each wheel's centre seen from the side: how far it moves forward with travel. A line that falls lets the wheel give way to bumps."
+            }
             Self::ScrubTravel => {
                 "Scrub radius over the wheel travel. A level line keeps the feel of the steering in bumps."
             }
@@ -63,6 +69,9 @@ impl CurveKind {
             }
             Self::TrailSteer => {
                 "Mechanical trail over the steering input. A wheel whose trail turns negative pulls further into the turn."
+            }
+            Self::RoadSteer => {
+                "Jacking: how far each wheel moves up in the chassis as it is steered with both tyres kept on the road. Where the line rises the steering compresses that spring or lifts that corner; where it falls the corner sinks."
             }
             Self::SteeringRatio => {
                 "Steering input for each degree that the wheels turn on average. More is slower; a line that falls towards lock grows quicker there."

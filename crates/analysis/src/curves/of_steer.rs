@@ -6,6 +6,7 @@ use steerloft_solver::figures::steering_ratio;
 use steerloft_solver::frame::Sides;
 use steerloft_solver::pose::AxlePose;
 
+use super::of_travel::NO_TRAVEL;
 use super::quantity::{Ground, Quantity, of_axle, of_sides};
 use super::{Axis, Curve, CurveKind, End, Guide, Series, Sweeps, Trace};
 use crate::Range;
@@ -14,6 +15,9 @@ use crate::Range;
 const LENGTH_PER_RADIUS: f64 = 0.05;
 
 pub(super) fn curve(sweeps: &Sweeps, kind: CurveKind) -> Curve {
+    if kind == CurveKind::RoadSteer {
+        return on_road(sweeps);
+    }
     let ends = sweeps.steering_ends();
     let (y, series) = match kind {
         CurveKind::SteeringRatio => ratio(sweeps),
@@ -71,6 +75,45 @@ fn of_wheels(sweeps: &Sweeps, kind: CurveKind) -> (Axis, Vec<Series>) {
         sweeps.steer().poses.iter().map(point).collect()
     });
     (quantity.axis(least), series)
+}
+
+/// Wheel travel that keeps both tyres on the road, from that straight ahead.
+fn on_road(sweeps: &Sweeps) -> Curve {
+    let unit = sweeps.unit();
+    let poses = sweeps.steer_on_road();
+    let straight = poses
+        .iter()
+        .min_by(|a, b| a.input.abs().total_cmp(&b.input.abs()));
+    let series = straight.map_or_else(Vec::new, |straight| {
+        of_sides(|side| {
+            let point = |pose: &AxlePose| {
+                let from_straight = pose.travel.get(side) - straight.travel.get(side);
+                [unit.from_solver(pose.input), from_straight]
+            };
+            poses.iter().map(point).collect()
+        })
+    });
+    let notes = if sweeps.assembly().has_travel() {
+        Vec::new()
+    } else {
+        vec![NO_TRAVEL.to_owned()]
+    };
+    let curve = Curve {
+        kind: CurveKind::RoadSteer,
+        x: sweeps.input_axis(),
+        y: Axis {
+            quantity: "travel from straight ahead",
+            unit: "mm",
+            sign: "bump +",
+            decimals: 3,
+            least: Range::around_zero(0.1),
+        },
+        series,
+        guides: Vec::new(),
+        notes,
+        ends: Vec::new(),
+    };
+    curve.levelled()
 }
 
 fn ratio(sweeps: &Sweeps) -> (Axis, Vec<Series>) {

@@ -27,7 +27,11 @@ pub(super) fn straight(sweeps: &Sweeps, kind: CurveKind) -> Curve {
         (None, _) => Vec::new(),
         (Some(sweep), CurveKind::TrackTravel) => of_axle("track", track(sweeps, sweep)),
         (Some(sweep), _) => {
-            let rest = (kind == CurveKind::ContactTravel).then(|| sweeps.assembly().static_pose());
+            let is_path = matches!(
+                kind,
+                CurveKind::ContactTravel | CurveKind::CentreTravel | CurveKind::StationTravel
+            );
+            let rest = is_path.then(|| sweeps.assembly().static_pose());
             wheels(sweeps, sweep, quantity(kind), rest)
         }
     };
@@ -96,9 +100,11 @@ fn value_axis(sweeps: &Sweeps, kind: CurveKind) -> Axis {
             decimals: 3,
             least: length,
         },
-        CurveKind::ContactTravel | CurveKind::ScrubTravel | CurveKind::TrailTravel => {
-            quantity(kind).axis(length)
-        }
+        CurveKind::ContactTravel
+        | CurveKind::CentreTravel
+        | CurveKind::StationTravel
+        | CurveKind::ScrubTravel
+        | CurveKind::TrailTravel => quantity(kind).axis(length),
         _ => quantity(kind).axis(angle),
     }
 }
@@ -109,6 +115,8 @@ fn quantity(kind: CurveKind) -> Quantity {
         CurveKind::CasterTravel => Quantity::Caster,
         CurveKind::InclinationTravel => Quantity::Inclination,
         CurveKind::ContactTravel => Quantity::Contact,
+        CurveKind::CentreTravel => Quantity::Centre,
+        CurveKind::StationTravel => Quantity::Station,
         CurveKind::ScrubTravel => Quantity::Scrub,
         CurveKind::TrailTravel => Quantity::Trail,
         _ => Quantity::Toe,

@@ -38,6 +38,10 @@ pub(super) enum Quantity {
     Inclination,
     /// How far outboard the tyre's contact lies.
     Contact,
+    /// How far outboard the wheel's centre lies.
+    Centre,
+    /// How far forward the wheel's centre lies.
+    Station,
     Scrub,
     Trail,
     Transmission,
@@ -59,6 +63,8 @@ impl Quantity {
                 let contact = contact_centre(corner, &axes.up);
                 corner.side.sign() * contact.coords.dot(&axes.leftward)
             }
+            Self::Centre => corner.side.sign() * corner.wheel_centre.coords.dot(&axes.leftward),
+            Self::Station => corner.wheel_centre.coords.dot(&axes.forward),
             Self::Scrub => corner_figures(corner, &ground.road).scrub_radius,
             Self::Trail => corner_figures(corner, &ground.road).trail,
             Self::Transmission => outer_transmission(corner).angle.to_degrees(),
@@ -74,6 +80,8 @@ impl Quantity {
             Self::Caster => ("caster", "deg", "top back +", 2),
             Self::Inclination => ("kingpin inclination", "deg", "top in +", 2),
             Self::Contact => ("contact from rest", "mm", "outboard +", 3),
+            Self::Centre => ("wheel centre from rest", "mm", "outboard +", 3),
+            Self::Station => ("wheel centre from rest", "mm", "forward +", 3),
             Self::Scrub => ("scrub radius", "mm", "contact outboard +", 2),
             Self::Trail => ("trail", "mm", "contact behind +", 2),
             Self::Transmission => ("rod to steering arm", "deg", "90 best", 1),

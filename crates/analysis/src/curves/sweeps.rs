@@ -50,6 +50,7 @@ pub struct Sweeps {
     travel: OnceLock<Option<Sweep>>,
     steered_travel: OnceLock<Option<Sweep>>,
     roll: OnceLock<Vec<RollPose>>,
+    steer_on_road: OnceLock<Vec<AxlePose>>,
 }
 
 impl Sweeps {
@@ -75,6 +76,7 @@ impl Sweeps {
             travel: OnceLock::new(),
             steered_travel: OnceLock::new(),
             roll: OnceLock::new(),
+            steer_on_road: OnceLock::new(),
         }
     }
 
@@ -145,6 +147,23 @@ impl Sweeps {
         self.roll.get_or_init(|| {
             // Keeping the tyres down takes several closures a pose, and these lines bend little: half as many will do.
             roll_poses(&self.assembly, &self.ranges, self.samples.div_ceil(2))
+        })
+    }
+
+    /// Poses over the steering input with both tyres kept on the road, in order of the input; none for a suspension
+    /// without travel.
+    #[must_use]
+    pub fn steer_on_road(&self) -> &[AxlePose] {
+        self.steer_on_road.get_or_init(|| {
+            let (from, to) = self.ranges.input;
+            let unit = self.unit();
+            let inputs = SweepRange {
+                from: unit.to_solver(from),
+                to: unit.to_solver(to),
+                // As in roll, several closures a pose.
+                count: self.samples.div_ceil(2),
+            };
+            steered_on_road(&self.assembly, inputs)
         })
     }
 
@@ -299,6 +318,35 @@ fn roll_to_lock(assembly: &Assembly, rolls: impl Iterator<Item = f64>) -> Vec<Ro
             }
             Err(_) => break,
         }
+    }
+    poses
+}
+
+/// Poses over the steering input with both tyres kept on the road, each way as far as the linkage and the wheels go.
+fn steered_on_road(assembly: &Assembly, range: SweepRange) -> Vec<AxlePose> {
+    if !assembly.has_travel() {
+        return Vec::new();
+    }
+    let values = range.values();
+    let mut poses = steer_to_lock(assembly, values.clone().rev().filter(|input| *input < 0.0));
+    poses.reverse();
+    poses.extend(steer_to_lock(
+        assembly,
+        values.filter(|input| *input >= 0.0),
+    ));
+    poses
+}
+
+fn steer_to_lock(assembly: &Assembly, inputs: impl Iterator<Item = f64>) -> Vec<AxlePose> {
+    let road = &assembly.axle().road;
+    let mut near = *assembly.static_pose();
+    let mut poses = Vec::new();
+    for input in inputs {
+        let Ok(pose) = assembly.pose_on_road(&near, input, road) else {
+            break;
+        };
+        near = pose;
+        poses.push(pose);
     }
     poses
 }

@@ -35,6 +35,10 @@ pub enum FigureKind {
     ToeAtBump,
     /// Toe at full droop.
     ToeAtDroop,
+    /// Least toe in travel.
+    ToeLeast,
+    /// Greatest toe in travel.
+    ToeMost,
     /// Camber gain in bump.
     CamberGain,
     /// Caster gain in bump.
@@ -133,7 +137,7 @@ pub enum FigureKind {
 
 impl FigureKind {
     /// Every figure, in the order in which they are listed: group by group.
-    pub const ALL: [Self; 61] = [
+    pub const ALL: [Self; 63] = [
         Self::Toe,
         Self::TotalToe,
         Self::Camber,
@@ -148,6 +152,8 @@ impl FigureKind {
         Self::BumpSteer,
         Self::ToeAtBump,
         Self::ToeAtDroop,
+        Self::ToeLeast,
+        Self::ToeMost,
         Self::CamberGain,
         Self::CasterGain,
         Self::InclinationGain,
@@ -215,6 +221,8 @@ impl FigureKind {
             Self::BumpSteer => &travel::BUMP_STEER,
             Self::ToeAtBump => &travel::TOE_AT_BUMP,
             Self::ToeAtDroop => &travel::TOE_AT_DROOP,
+            Self::ToeLeast => &travel::TOE_LEAST,
+            Self::ToeMost => &travel::TOE_MOST,
             Self::CamberGain => &travel::CAMBER_GAIN,
             Self::CasterGain => &travel::CASTER_GAIN,
             Self::InclinationGain => &travel::INCLINATION_GAIN,
@@ -283,6 +291,8 @@ impl FigureKind {
             Self::BumpSteer
             | Self::ToeAtBump
             | Self::ToeAtDroop
+            | Self::ToeLeast
+            | Self::ToeMost
             | Self::CamberGain
             | Self::CasterGain
             | Self::InclinationGain

@@ -18,7 +18,7 @@ use super::lock::{LockPose, least_transmission};
 use super::parts::turning_of;
 use super::{FigureKind, Figures, Values, symmetry};
 use crate::TieRod;
-use crate::curves::CurveKind;
+use crate::curves::{CurveKind, Trace};
 
 /// Shares shown as percent.
 const PERCENT: f64 = 100.0;
@@ -47,6 +47,8 @@ impl Figures<'_> {
             FigureKind::BumpSteer => self.by_travel(|gain| gain.toe),
             FigureKind::ToeAtBump => self.toe_at(self.study.ranges().travel.1),
             FigureKind::ToeAtDroop => self.toe_at(self.study.ranges().travel.0),
+            FigureKind::ToeLeast => self.toe_over_travel(f64::min),
+            FigureKind::ToeMost => self.toe_over_travel(f64::max),
             FigureKind::CamberGain => self.by_travel(|gain| gain.camber),
             FigureKind::CasterGain => self.by_travel(|gain| gain.caster),
             FigureKind::InclinationGain => self.by_travel(|gain| gain.inclination),
@@ -167,6 +169,19 @@ impl Figures<'_> {
             corners.map(|corner| Some(corner_figures(&corner, self.road()).toe.to_degrees()))
         };
         Values::Sides(pose.as_ref().map_or(Sides::both(None), toe))
+    }
+
+    /// The least or the greatest toe of each wheel over the travel; none without travel.
+    fn toe_over_travel(&self, extreme: fn(f64, f64) -> f64) -> Values {
+        let curve = self.study.curve(CurveKind::ToeTravel);
+        Values::Sides(Sides::from_fn(|side| {
+            let trace = match side {
+                Side::Left => Trace::Left,
+                Side::Right => Trace::Right,
+            };
+            let line = curve.series.iter().find(|series| series.trace == trace)?;
+            line.points.iter().map(|point| point[1]).reduce(extreme)
+        }))
     }
 
     fn track(&self) -> f64 {

@@ -59,6 +59,28 @@ fn axes_of_ideal_wheels_meet_on_the_rear_axle_line() {
     near(outer(100.0, 0.5, 1.0), 72.0643, 1e-3);
 }
 
+/// The Davis gear, a sliding cross rod in slots of the steering arms, is ideal at every shift x: tan(outer) =
+/// a x / (a^2 + d^2 + d x) and tan(inner) with - d x, d = a tan(alpha), tan(alpha) = c / (2 b). With c = 1.2 m, b = 2.7 m,
+/// a = 0.150 m at 20, 50 and 80 mm. Derivation published: ellenow.com, 15316420371; angles computed here.
+#[test]
+fn davis_gear() {
+    let (kingpins, wheelbase, reach) = (1.2, 2.7, 0.15);
+    let offset = reach * kingpins / (2.0 * wheelbase);
+    for (shift, outer_angle, inner_angle) in [
+        (0.020, 7.0443, 7.4492),
+        (0.050, 16.5258, 18.8690),
+        (0.080, 24.5443, 29.8103),
+    ] {
+        let angle = |sign: f64| {
+            let along = reach * reach + offset * offset + sign * offset * shift;
+            (reach * shift / along).atan().to_degrees()
+        };
+        near(angle(1.0), outer_angle, 1e-4);
+        near(angle(-1.0), inner_angle, 1e-4);
+        near(outer(angle(-1.0), kingpins, wheelbase), angle(1.0), 1e-12);
+    }
+}
+
 /// Two upright knuckles in the class of a small car, 120 apart. The swing arm is coaxial with the left one, so that
 /// the left wheel turns by the input; the right rod's inner ball is placed so that the right wheel stands at
 /// `right` degrees when the input is `left` degrees.

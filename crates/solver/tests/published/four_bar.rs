@@ -156,6 +156,24 @@ fn fitted_function_generator() {
     }
 }
 
+/// What a guess at a loop leaves open: ground 40, crank 20 at 0, rocker 30 at 60, coupler 40 guessed at 45 miss each other
+/// by 6.715728752538098 along and 2.303509133928742 across. Published: a student's notebook on a public code host.
+#[test]
+fn gap_of_a_guessed_loop() {
+    let linkage = FourBar {
+        a: 20.0,
+        b: 35.0_f64.hypot(30.0 * 60.0_f64.to_radians().sin()),
+        c: 30.0,
+        d: 40.0,
+    };
+    let levers = linkage.levers(0.0, Sides::both(60.0));
+    let corner = levers.assemble().unwrap().static_pose().corners.left;
+    let rod = corner.steering_arm - corner.rod_inner;
+    let guessed = 40.0 * 45.0_f64.to_radians().sin();
+    near(rod.x - guessed, 6.715_728_752_538_098, 1e-12);
+    near(guessed - rod.y, 2.303_509_133_928_742, 1e-12);
+}
+
 /// The first linkage with a rocker of 20 does not close: the crank's tip is 4.38 from the rocker's pivot, and a
 /// rocker and a coupler of 20 and 7 need 13 at least. Triangle inequality; computed here. So a coupler misses by
 /// 20 - 4.38 - 7.

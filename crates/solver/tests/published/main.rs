@@ -11,6 +11,8 @@ mod ackermann;
 mod camber_with_steer;
 mod four_bar;
 mod jacking;
+mod level_rod;
+mod ratio;
 mod rig;
 mod rotation;
 mod signs;

@@ -6,7 +6,7 @@
 
 use steerloft_solver::axle::{Corner, FrontAxle, Knuckle, Rod};
 use steerloft_solver::drive::{Drive, SwingArm};
-use steerloft_solver::figures::{InnerOuter, inner_outer};
+use steerloft_solver::figures::{InnerOuter, arm_lines, inner_outer};
 use steerloft_solver::suspension::Suspension;
 use steerloft_solver::{Assembly, Point, Side, Sides, Vector};
 
@@ -174,5 +174,33 @@ fn parallelogram() {
         let pair = turn(&trapezium, inner);
         near(pair.outer, pair.inner, 1e-12);
         near(pair.ackermann_share.unwrap(), 0.0, 1e-9);
+    }
+}
+
+/// Arms aimed at the middle of the rear axle: tan(beta) = w / (2 L). Published: 15.47 (cut off) at a track of 1600 mm with
+/// kingpins 80 mm inboard and L = 2600 mm, in the design page of a university solar-car team, uwmidsun.atlassian.net,
+/// page 36052240; formula examveda.com, question 54100. From memory: 12.5 at 1.2 m and 2.7 m, the Davis gear of R. S.
+/// Khurmi and J. K. Gupta, Theory of Machines. 14.0362 at 2.4 m and 4.8 m is computed here.
+#[test]
+fn arms_aimed_at_the_rear_axle() {
+    for (pivots, wheelbase, beta, printed) in [
+        (1.44, 2.6, 15.479, 0.01),
+        (1.2, 2.7, 12.529, 0.03),
+        (2.4, 4.8, 14.0362, 1e-4),
+    ] {
+        let trapezium = |beta| Trapezium {
+            pivots,
+            arm: 0.15,
+            beta,
+            wheelbase,
+        };
+        let aimed = f64::atan(pivots / (2.0 * wheelbase)).to_degrees();
+        near(aimed, beta, printed);
+        let lines = arm_lines(&trapezium(aimed).assemble()).unwrap();
+        near(lines.behind, wheelbase, 1e-12 * wheelbase);
+        near(lines.share, 100.0, 1e-10);
+        // Arms turned in more meet nearer, which counts as more.
+        assert!(arm_lines(&trapezium(aimed + 1.0).assemble()).unwrap().share > 100.0);
+        assert!(arm_lines(&trapezium(0.0).assemble()).is_none());
     }
 }

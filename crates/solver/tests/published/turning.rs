@@ -81,6 +81,14 @@ fn bicycle_model() {
     near(single(2.5, 30.0).lateral, 4.33, 0.001);
 }
 
+/// The same bicycle at 5 m/s yaws at v tan(d) / L = 1.1547 rad/s: speed over the distance of its turn centre. Published:
+/// the same example.
+#[test]
+fn yaw_rate_of_the_bicycle_model() {
+    let steer = 0.5236_f64.to_degrees();
+    near(5.0 / single(2.5, steer).lateral, 1.1547, 0.0001);
+}
+
 /// Kerb to kerb: L / sin(d) + half a tyre: 6.100 m at L = 3 m, 30 degrees, tyre 0.2 m wide. Formula published:
 /// encyclopaedia article "Turning radius" (mirror tickerdossier.com); value computed here.
 #[test]
@@ -126,6 +134,22 @@ fn mass_centre_radius() {
     near(lateral.right, 515.85, 0.005);
     near((103.1 / lateral.left).atan().to_degrees(), 11.3025, 1e-4);
     near(lateral.left.hypot(60.0), 519.33, 0.005);
+}
+
+/// The ring that this car sweeps with a front overhang of 32 in is 78.05 in wide, from the inner side to the outer front
+/// corner. The same chapter, "space requirement" (formula from memory); value computed here.
+#[test]
+fn width_of_the_ring_swept() {
+    let outer = ideal_outer(12.0_f64.to_radians(), 61.6, 103.1).to_degrees();
+    let pair = Pair {
+        kingpins: 61.6,
+        track: 61.6,
+        wheelbase: 103.1,
+        steer: Sides::new(12.0, outer),
+    };
+    let middle = centres(&pair.assemble()).left.lateral;
+    let (inner_side, outer_side) = (middle - 30.8, middle + 30.8);
+    near(outer_side.hypot(103.1 + 32.0) - inner_side, 78.05, 0.01);
 }
 
 /// A wheel that points straight ahead has no turn centre.

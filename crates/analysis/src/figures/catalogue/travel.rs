@@ -30,6 +30,26 @@ pub(in crate::figures) const TOE_AT_DROOP: Facts = Facts::new(
 )
 .positive("in +");
 
+pub(in crate::figures) const TOE_LEAST: Facts = Facts::new(
+    "toe-least",
+    "Least toe in travel",
+    (Unit::Degrees, 2),
+    Scope::Wheels,
+    "Least toe of each wheel over the wheel travel, steering straight ahead. With the greatest it tells how far bump steer goes, whatever its shape.",
+)
+.brief("Least toe")
+.positive("in +");
+
+pub(in crate::figures) const TOE_MOST: Facts = Facts::new(
+    "toe-most",
+    "Greatest toe in travel",
+    (Unit::Degrees, 2),
+    Scope::Wheels,
+    "Greatest toe of each wheel over the wheel travel, steering straight ahead. With the least it tells how far bump steer goes, whatever its shape.",
+)
+.brief("Greatest toe")
+.positive("in +");
+
 pub(in crate::figures) const CAMBER_GAIN: Facts = Facts::new(
     "camber-gain",
     "Camber gain in bump",
