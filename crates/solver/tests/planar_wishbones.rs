@@ -8,7 +8,9 @@
 
 use steerloft_solver::axle::{Corner, FrontAxle, Knuckle, Rod, spin_axis_at_camber};
 use steerloft_solver::drive::{Drive, Slider};
-use steerloft_solver::figures::instant_centre::{front_view_instant_centre, roll_centre};
+use steerloft_solver::figures::instant_centre::{
+    front_view_instant_centre, instant_axis, roll_centre, side_view_instant_centre,
+};
 use steerloft_solver::figures::{corner_figures, roll_gradient, travel_gradient};
 use steerloft_solver::frame::{Road, Side, mirrored_point};
 use steerloft_solver::suspension::{Arm, Suspension};
@@ -136,6 +138,62 @@ fn instant_centre_where_the_arm_lines_meet() {
     // (-8300/11, 2780/11) in the drawing. The rod is placed to four decimals and turns the wheel by as much.
     assert!((centre.y + 8300.0 / 11.0).abs() < 1e-2, "{centre}");
     assert!((centre.z - 2780.0 / 11.0).abs() < 1e-2, "{centre}");
+    // In a planar linkage it is where the axis of the knuckle's screw, which does not slide, goes through the drawing.
+    let axis = instant_axis(&assembly.static_pose().corners.left).unwrap();
+    assert!(axis.direction.x.abs() > 1.0 - 1e-9, "{axis:?}");
+    assert!((axis.point.yz() - centre.yz()).norm() < 1e-2, "{axis:?}");
+    assert!(axis.pitch.abs() < 1e-2, "{axis:?}");
+}
+
+/// The same construction in the side view: trailing arms on hinges across the car meet 1000 mm behind the axle at 200 mm.
+#[test]
+fn side_view_instant_centre_where_the_arm_lines_meet() {
+    let meet = Point::new(-1000.0, 700.0, 200.0);
+    let trailing = |ball: Point| {
+        let hinge = ball + (meet - ball) * 0.3;
+        let across = Vector::new(0.0, 100.0, 0.0);
+        Arm {
+            hinge: [hinge + across, hinge - across],
+            ball,
+        }
+    };
+    let (lower, upper) = (drawn(700.0, 180.0), drawn(700.0, 440.0));
+    let left = Corner {
+        knuckle: Knuckle {
+            wheel_centre: drawn(750.0, 300.0),
+            spin_axis: spin_axis_at_camber(Side::Left, 0.0),
+            kingpin_lower: lower,
+            kingpin_upper: upper,
+            steering_arm: Point::new(-100.0, 700.0, 260.0),
+            tyre_radius: 300.0,
+            tyre_width: 200.0,
+        },
+        suspension: Suspension::DoubleWishbone {
+            lower: trailing(lower),
+            upper: trailing(upper),
+        },
+    };
+    // A rod across the car does not turn the wheel at first: its ball moves in the plane of the side view.
+    let inner = Point::new(-100.0, 300.0, 260.0);
+    let assembly = Assembly::new(&FrontAxle {
+        corners: Sides::new(left, left.mirrored()),
+        drive: Drive::Slider(Slider {
+            direction: Vector::y(),
+            rod_inner: Sides::new(inner, mirrored_point(&inner)),
+        }),
+        rods: Sides::both(Rod::HoldToe(0.0)),
+        wheelbase: 2500.0,
+        station: 0.0,
+        road: ROAD,
+    })
+    .unwrap();
+    let corner = assembly.static_pose().corners.left;
+    let centre = side_view_instant_centre(&corner, &ROAD).unwrap();
+    assert!((centre.xz() - meet.xz()).norm() < 1e-8, "{centre}");
+    assert_eq!(front_view_instant_centre(&corner, &ROAD), None);
+    // Bump turns the knuckle forward about it: caster grows by 1 mm over the arm's length for each mm.
+    let gain = travel_gradient(&corner, &ROAD).unwrap();
+    assert!((gain.caster.abs() - 1.0 / 1000.0).abs() < 1e-12, "{gain:?}");
 }
 
 #[test]
