@@ -85,8 +85,7 @@ fn bicycle_model() {
 /// the same example.
 #[test]
 fn yaw_rate_of_the_bicycle_model() {
-    let steer = 0.5236_f64.to_degrees();
-    near(5.0 / single(2.5, steer).lateral, 1.1547, 0.0001);
+    near(5.0 / single(2.5, 30.0).lateral, 1.1547, 0.0001);
 }
 
 /// Kerb to kerb: L / sin(d) + half a tyre: 6.100 m at L = 3 m, 30 degrees, tyre 0.2 m wide. Formula published:
