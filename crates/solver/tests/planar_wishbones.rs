@@ -217,8 +217,8 @@ fn camber_gain_is_one_over_the_swing_arm() {
     assert!((camber_degrees(&on_paper, -20.0) - 0.736_96).abs() < 1e-5);
 }
 
-/// The contact moves outboard with bump as it swings about the instant centre: z_IC / swing arm = 0.1679758 at first, and
-/// over 20 mm either way to y = 752.96797 and 746.24043.
+/// The contact moves outboard with bump as it swings about the instant centre: 0.1679758 at first, that centre's height over the
+/// swing arm, and over 20 mm either way to y = 752.96797 and 746.24043.
 #[test]
 fn contact_moves_outboard() {
     let on_paper = assemble_on_paper(second_order_inner(), contact());
