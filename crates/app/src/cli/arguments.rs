@@ -6,6 +6,7 @@ use std::str::FromStr;
 use clap::{Parser, Subcommand, ValueEnum, ValueHint};
 
 use super::binding::BindingArguments;
+use super::check::CheckArguments;
 use super::compare::CompareArguments;
 use super::drawing::DrawingArguments;
 use super::effects::EffectsArguments;
@@ -41,12 +42,8 @@ pub struct Arguments {
 /// What can be done without a window.
 #[derive(Debug, Clone, Subcommand)]
 pub enum Command {
-    /// Read setups, assemble them and move them over their ranges; say what is wrong with them
-    Check {
-        /// Setup files
-        #[arg(required = true)]
-        files: Vec<PathBuf>,
-    },
+    /// Read setups, assemble them, move them over their ranges and hold them against their parts; say what is wrong
+    Check(CheckArguments),
     /// Print the chosen parts and every figure of setups, straight ahead at rest
     Report(ReportArguments),
     /// Print what to change to come from one setup to another, and what that does to each figure

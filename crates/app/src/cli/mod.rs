@@ -29,6 +29,7 @@ use clap::Parser;
 
 pub use arguments::{Arguments, Command, ThemeArgument, WindowSize};
 pub use binding::BindingArguments;
+pub use check::CheckArguments;
 pub use compare::CompareArguments;
 pub use drawing::DrawingArguments;
 pub use effects::EffectsArguments;
@@ -84,7 +85,7 @@ pub fn answer(
     errors: &mut impl Write,
 ) -> std::io::Result<ExitCode> {
     match command {
-        Command::Check { files } => check::run(files, out, errors),
+        Command::Check(arguments) => check::run(arguments, out, errors),
         Command::Report(arguments) => report::run(arguments, out, errors),
         Command::Compare(arguments) => compare::run(arguments, out, errors),
         Command::Effects(arguments) => effects::run(arguments, out, errors),

@@ -7,7 +7,6 @@ use std::process::{Command, Output};
 
 use steerloft::state::Shown;
 use steerloft_analysis::figures::Texts;
-use steerloft_setup::car::Drive;
 use steerloft_setup::supplied::SUPPLIED;
 use steerloft_sheet::{Outline, Page, Paper, SheetRequest, setup_sheet};
 
@@ -43,70 +42,6 @@ fn file(folder: &Path, from: &str, to: &str) -> String {
     assert!(car.contains(from), "{from}");
     std::fs::write(&path, car.replacen(from, to, 1)).unwrap();
     path.to_str().unwrap().to_owned()
-}
-
-#[test]
-fn check_says_ok_for_every_supplied_car() {
-    let folder = tempfile::tempdir().unwrap();
-    let files = all_cars(folder.path());
-    let mut arguments = vec!["check"];
-    arguments.extend(files.iter().map(String::as_str));
-    let output = steerloft(&arguments);
-    assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
-    assert_eq!(text(&output.stdout).lines().count(), SUPPLIED.len());
-    assert!(
-        text(&output.stdout)
-            .lines()
-            .all(|line| line.ends_with(": ok"))
-    );
-}
-
-#[test]
-fn check_names_the_place_of_a_fault() {
-    let folder = tempfile::tempdir().unwrap();
-    let car = file(folder.path(), "wheelbase: ", "wheelbase: about ");
-    let output = steerloft(&["check", &car]);
-    assert_eq!(output.status.code(), Some(1));
-    assert!(text(&output.stdout).is_empty());
-    let line = SUPPLIED[0]
-        .text
-        .lines()
-        .position(|line| line.contains("wheelbase: "))
-        .unwrap()
-        + 1;
-    let place = format!("car.ron:{line}:");
-    assert!(
-        text(&output.stderr).contains(&place),
-        "{place} in {}",
-        text(&output.stderr)
-    );
-}
-
-#[test]
-fn check_names_the_member_that_cannot_reach() {
-    let folder = tempfile::tempdir().unwrap();
-    let car = file(folder.path(), "HoldToe(0.0)", "FixedLength(31.0)");
-    let output = steerloft(&["check", &car]);
-    assert_eq!(output.status.code(), Some(1));
-    let errors = text(&output.stderr);
-    assert!(
-        errors.contains("tie rod") && errors.contains("mm too short"),
-        "{errors}"
-    );
-    assert!(
-        errors.contains("Open it with"),
-        "it says what to do next: {errors}"
-    );
-}
-
-#[test]
-fn check_goes_on_after_a_bad_file() {
-    let folder = tempfile::tempdir().unwrap();
-    let car = file(folder.path(), "wheelbase", "wheelbase");
-    let output = steerloft(&["check", "no-such-file.ron", &car]);
-    assert_eq!(output.status.code(), Some(1));
-    assert!(text(&output.stderr).contains("no-such-file.ron"));
-    assert!(text(&output.stdout).contains(": ok"));
 }
 
 #[test]
@@ -216,33 +151,6 @@ fn sheet_and_window_show_the_same_numbers() {
             found += usize::from(sheet.contains(&row));
         }
         assert!(found >= 18, "{}: {found} in {sheet}", car.title);
-    }
-}
-
-#[test]
-fn check_tells_the_lock_of_a_rack_in_millimetres() {
-    let folder = tempfile::tempdir().unwrap();
-    let rack = SUPPLIED
-        .iter()
-        .find(|car| matches!(car.setup().car.drive, Drive::Slider { .. }))
-        .unwrap();
-    let mut setup = rack.setup();
-    let most = setup.car.ranges.input.1;
-    setup.car.ranges.input = (-4.0 * most, 4.0 * most);
-    let path = folder.path().join("wide.ron");
-    steerloft_setup::file::write(&path, &setup).unwrap();
-    let output = steerloft(&["check", path.to_str().unwrap()]);
-    assert_eq!(output.status.code(), Some(1), "{}", text(&output.stdout));
-    let errors = text(&output.stderr);
-    let at = |sign: char| {
-        let (_, after) = errors
-            .split_once(&format!("steering locks at {sign}"))
-            .unwrap();
-        let (number, _) = after.split_once(" mm of input").unwrap();
-        number.parse::<f64>().unwrap()
-    };
-    for lock in [at('+'), at('-')] {
-        assert!(lock > most && lock < 4.0 * most, "{lock} in\n{errors}");
     }
 }
 

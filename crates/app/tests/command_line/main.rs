@@ -1,6 +1,7 @@
 //! The program from a shell, and what it is built of.
 
 mod binding;
+mod check;
 mod cli;
 mod common;
 mod compare;

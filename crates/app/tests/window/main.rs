@@ -18,6 +18,7 @@ mod monkey;
 mod paper;
 mod pictures;
 mod reference;
+mod same_numbers;
 mod setups;
 mod trouble;
 mod views;
