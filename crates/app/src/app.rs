@@ -225,6 +225,11 @@ impl Steerloft {
             Intent::Select(pivot) => return self.bench.select(pivot),
             Intent::Curves(change) => change.apply(&mut self.view.curves),
             Intent::Command(command) => self.command(command, ctx, window),
+            Intent::Adopt(setup, name) => return self.bench.adopt(*setup, &name),
+            Intent::OpenSetup(setup) => {
+                self.put_on_bench(Document::unnamed(*setup));
+            }
+            Intent::ReferToSetup(setup) => self.bench.refer_to_setup(*setup),
             Intent::SwitchTo(id) => self.switch_to(id),
             Intent::CloseSetup(id) => self.leave(Leave::Close(id), ctx),
             Intent::ReferTo(Some(id)) => self.bench.set_reference(id),

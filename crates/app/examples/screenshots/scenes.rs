@@ -1,5 +1,7 @@
 //! States of the window to be shown.
 
+use std::time::Duration;
+
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers, Vec2, vec2};
 use egui_kittest::Harness;
@@ -32,6 +34,9 @@ pub(crate) struct Scene {
     /// Brings the window into the state.
     pub(crate) arrange: Arrange,
 }
+
+/// How long to wait between looks at what is worked out.
+const PATIENCE: Duration = Duration::from_millis(5);
 
 const SMALL: Vec2 = vec2(1024.0, 700.0);
 const MIDDLE: Vec2 = vec2(1280.0, 800.0);
@@ -72,6 +77,12 @@ const SCENES: &[(&str, Vec2, ThemeChoice, Arrange)] = &[
     ("record-light-1280", MIDDLE, LIGHT, record),
     ("small-light-1024", SMALL, LIGHT, steer),
     ("measuring-light-1280", MIDDLE, LIGHT, measure),
+    ("search-light-1280", MIDDLE, LIGHT, search),
+    ("search-dark-1280", MIDDLE, DARK, search),
+    ("search-light-1024", SMALL, LIGHT, search),
+    ("effects-light-1280", MIDDLE, LIGHT, effects),
+    ("effects-light-1024", SMALL, LIGHT, effects),
+    ("effects-dark-1920", LARGE, DARK, effects),
     ("turn-centre-light-1280", MIDDLE, LIGHT, turn_centre),
     ("turn-centre-dark-1280", MIDDLE, DARK, turn_centre),
     ("spacer-buttons-light-1280", MIDDLE, LIGHT, spacer_buttons),
@@ -135,6 +146,32 @@ fn everything_in_views(app: &mut App) {
         if !views.switches().has(overlay) {
             views.toggle(overlay);
         }
+    }
+}
+
+/// The drawer of the search with what it found.
+fn search(app: &mut App) {
+    app.key_press(Key::F3);
+    app.run();
+    app.get_by_role_and_label(Role::RadioButton, "Changes at most: 1")
+        .click_accesskit();
+    app.run();
+    app.get_by_role_and_label(Role::Button, "Start the search")
+        .click_accesskit();
+    app.run();
+    while app.state().view().drawers.searching.progress().is_some() {
+        std::thread::sleep(PATIENCE);
+        app.step();
+    }
+}
+
+/// The drawer of the effects, worked out.
+fn effects(app: &mut App) {
+    app.key_press(Key::F4);
+    app.run();
+    while app.state().view().drawers.effects.is_working() {
+        std::thread::sleep(PATIENCE);
+        app.step();
     }
 }
 

@@ -8,7 +8,7 @@ use std::process::ExitCode;
 
 use clap::{Args, ValueHint};
 use steerloft_analysis::InputUnit;
-use steerloft_analysis::effects::{Alike, Column, Effects, INNER, Row, Step};
+use steerloft_analysis::effects::{Column, Effects, INNER, Step};
 use steerloft_analysis::figures::FigureKind;
 use steerloft_setup::setup::Setup;
 
@@ -16,6 +16,7 @@ use self::json::JsonEffects;
 use super::arguments::wheel_angle;
 use super::{PROBLEM, assembled, table};
 use crate::format;
+use crate::state::effects::{alike_in_words, step_in_words};
 
 /// What is asked of a table of effects.
 #[derive(Debug, Clone, Args)]
@@ -98,7 +99,11 @@ fn print(setup: &Setup, effects: &Effects, out: &mut impl Write) -> Result<()> {
         writeln!(out)?;
     }
     for alike in &effects.alike {
-        writeln!(out, "{}", alike_text(alike, &effects.rows))?;
+        writeln!(
+            out,
+            "{}",
+            format::plain(&alike_in_words(alike, &effects.rows))
+        )?;
     }
     Ok(())
 }
@@ -146,23 +151,5 @@ fn change_text(change: Option<f64>, column: &Column, row: usize) -> String {
 }
 
 fn step_text(step: &Step) -> String {
-    format::plain(&format!("{}: {} to {}", step.name, step.from, step.to))
-}
-
-fn alike_text(alike: &Alike, rows: &[Row]) -> String {
-    let [one, other] = alike.rows.map(|row| step_text(&rows[row].step));
-    let what = if alike.cancels() {
-        "undoes"
-    } else {
-        "does nearly the same as"
-    };
-    format!(
-        "{one} {what} {} of {other} (likeness {:.2})",
-        steps(alike.ratio),
-        alike.likeness.abs()
-    )
-}
-
-fn steps(ratio: f64) -> String {
-    format!("{ratio:.1} such steps")
+    format::plain(&step_in_words(step))
 }

@@ -1,7 +1,6 @@
 //! Which parts give what is wanted: the search over the parts at hand, and keeping the behaviour of another setup.
 
 mod answer;
-mod like;
 mod wanted;
 
 use std::io::{IsTerminal, Result, Write};
@@ -17,6 +16,7 @@ use steerloft_setup::file;
 use steerloft_setup::setup::Setup;
 
 use super::{PROBLEM, WRONG_USE, assembled};
+use crate::state::search::behaviour_of;
 
 /// How often progress is told.
 const TELL_EVERY: Duration = Duration::from_millis(200);
@@ -123,7 +123,7 @@ pub(super) fn run_match(
             return Ok(ExitCode::from(PROBLEM));
         }
     };
-    let wants = like::curves_of(&reference);
+    let wants = behaviour_of(&reference);
     searched(setup, wants, &arguments.space, out, errors)
 }
 

@@ -150,6 +150,17 @@ impl Bench {
         self.finish();
     }
 
+    /// Puts another setup in the place of the one that is worked on, as a step with a name; whether it is another.
+    pub fn adopt(&mut self, setup: Setup, name: &str) -> bool {
+        self.finish();
+        let differs = setup != *self.setup();
+        if differs {
+            self.current_mut().replace(setup, name);
+            self.refresh_reference();
+        }
+        differs
+    }
+
     /// Name of the step that undo would take back.
     #[must_use]
     pub fn undo_label(&self) -> Option<&str> {
@@ -279,6 +290,13 @@ impl Bench {
         let moment = self.document().clone();
         let origin = Origin::Moment(self.current().id());
         self.refer_to(Reference::new(origin, moment));
+    }
+
+    /// Makes a setup that is not open the reference, beside the current one.
+    pub fn refer_to_setup(&mut self, setup: Setup) {
+        self.finish();
+        let origin = Origin::Moment(self.current().id());
+        self.refer_to(Reference::new(origin, Document::unnamed(setup)));
     }
 
     /// Makes an open setup the reference.

@@ -1,6 +1,7 @@
 //! What the user wants, gathered while a frame is drawn and carried out at its end.
 
 use steerloft_setup::adjustment::PointName;
+use steerloft_setup::setup::Setup;
 use steerloft_solver::frame::Side;
 
 use super::car::new_car::NewCar;
@@ -23,6 +24,12 @@ pub enum Intent {
     Cursor(Cursor),
     /// A pivot selected, or none.
     Select(Option<(PointName, Side)>),
+    /// Put another setup in the place of the one that is worked on, as a step with a name.
+    Adopt(Box<Setup>, String),
+    /// Put one more setup on the bench, which is in no file.
+    OpenSetup(Box<Setup>),
+    /// Compare with a setup that is not open.
+    ReferToSetup(Box<Setup>),
     /// Work on this open setup.
     SwitchTo(SetupId),
     /// Take this setup off the bench.
@@ -58,7 +65,13 @@ impl Intent {
     pub(crate) fn is_for_current(&self) -> bool {
         matches!(
             self,
-            Self::Preview(_) | Self::Finish | Self::Cancel | Self::Cursor(_) | Self::Select(_)
+            Self::Preview(_)
+                | Self::Finish
+                | Self::Cancel
+                | Self::Cursor(_)
+                | Self::Select(_)
+                | Self::Adopt(..)
+                | Self::ReferToSetup(_)
         )
     }
 }

@@ -24,6 +24,9 @@ impl Column {
     pub const ALL: [Self; 3] = [Self::Curves, Self::Figures, Self::History];
 }
 
+/// Width below which the choice of curves stands in a row of its own, points.
+const NARROW: f32 = 340.0;
+
 /// Draws the column.
 pub fn show(ui: &mut Ui, bench: &Bench, view: &ViewState, intents: &mut Intents) {
     ui.horizontal(|ui| {
@@ -33,13 +36,19 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &ViewState, intents: &mut Intents)
         if let Some(column) = clicked.and_then(|index| Column::ALL.get(index)) {
             intents.push(Intent::Command(Command::Column(*column)));
         }
-        if view.column == Column::Curves {
+        if view.column == Column::Curves && ui.max_rect().width() >= NARROW {
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                 fit(ui, view, intents);
                 curves::chooser(ui, view, intents);
             });
         }
     });
+    if view.column == Column::Curves && ui.max_rect().width() < NARROW {
+        ui.horizontal(|ui| {
+            curves::chooser(ui, view, intents);
+            fit(ui, view, intents);
+        });
+    }
     ui.add_space(Metrics::GAP_SMALL);
     match view.column {
         Column::Curves => curves::show(ui, bench, view, intents),

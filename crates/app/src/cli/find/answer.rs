@@ -3,10 +3,11 @@
 use std::io::{Result, Write};
 
 use serde::Serialize;
-use steerloft_analysis::find::{Finding, Findings, Limit, Search, Unmet, Want};
+use steerloft_analysis::find::{Finding, Findings, Search, Unmet};
 
 use crate::cli::table;
 use crate::format;
+use crate::state::search::{changes_in_words, limit_in_words, unmet_in_words};
 
 /// Prints the findings, the trade-off with the number of changes, and what cannot be met.
 pub(super) fn print(search: &Search, findings: &Findings, out: &mut impl Write) -> Result<()> {
@@ -25,7 +26,7 @@ pub(super) fn print(search: &Search, findings: &Findings, out: &mut impl Write) 
             "{}. off by {} noticeable differences, {}",
             place + 1,
             format::plain(&format::number(finding.off, 2)),
-            count(finding.changes.len())
+            changes_in_words(finding.changes.len())
         )?;
         for change in &finding.changes {
             writeln!(out, "   {}", format::plain(&change.words))?;
@@ -39,24 +40,17 @@ pub(super) fn print(search: &Search, findings: &Findings, out: &mut impl Write) 
             writeln!(
                 out,
                 "  {:<12} off by {}",
-                count(finding.changes.len()),
+                changes_in_words(finding.changes.len()),
                 format::plain(&format::number(finding.off, 2))
             )?;
         }
     }
     for unmet in &findings.unmet {
         writeln!(out)?;
-        writeln!(out, "{}", unmet_in_words(search, unmet))?;
+        let words = unmet_in_words(search, unmet, |_, value| text(value));
+        writeln!(out, "{}", format::plain(&words))?;
     }
     Ok(())
-}
-
-fn count(changes: usize) -> String {
-    match changes {
-        0 => "no change".to_owned(),
-        1 => "1 change".to_owned(),
-        more => format!("{more} changes"),
-    }
 }
 
 fn result_rows(search: &Search, finding: &Finding) -> Vec<Vec<String>> {
@@ -72,51 +66,6 @@ fn result_rows(search: &Search, finding: &Finding) -> Vec<Vec<String>> {
 
 fn text(value: f64) -> String {
     format::plain(&format::signed(value, 3))
-}
-
-fn unmet_in_words(search: &Search, unmet: &Unmet) -> String {
-    let title = search
-        .wants
-        .get(unmet.want)
-        .map_or("A want", |want: &Want| want.measure.title());
-    let nearest = match &unmet.nearest {
-        Some(values) => {
-            let values: Vec<String> = values.iter().map(|value| text(*value)).collect();
-            format!("the nearest is {}", values.join(" and "))
-        }
-        None => "no combination has a value".to_owned(),
-    };
-    let limits: Vec<String> = unmet
-        .limits
-        .iter()
-        .map(|limit| limit_in_words(search, limit))
-        .collect();
-    let way = if limits.is_empty() {
-        "no neighbour comes nearer".to_owned()
-    } else {
-        format!("in the way: {}", limits.join("; "))
-    };
-    format!("{title} cannot be met: {nearest}; {way}.")
-}
-
-fn limit_in_words(search: &Search, limit: &Limit) -> String {
-    let name = |index: usize| {
-        let adjustment = search.setup.car.adjustments.get(index);
-        adjustment.map_or(String::new(), |adjustment| adjustment.name.clone())
-    };
-    match limit {
-        Limit::End { words, .. } => format::plain(words),
-        Limit::PartsAtHand { adjustment, .. } => {
-            format!("too few spacers at hand for {}", name(*adjustment))
-        }
-        Limit::MostChanges(most) => format!("no more than {} allowed", count(*most)),
-        Limit::Apart(because) => because.to_string(),
-        Limit::RodLength(length) => format!(
-            "a tie rod of {} mm cannot be made from its parts",
-            format::plain(&format::number(*length, 2))
-        ),
-        Limit::NotReached => "the axle does not get there".to_owned(),
-    }
 }
 
 /// The answer as JSON holds it.
@@ -166,7 +115,7 @@ impl JsonFindings {
             limits: unmet
                 .limits
                 .iter()
-                .map(|limit| limit_in_words(search, limit))
+                .map(|limit| format::plain(&limit_in_words(search, limit)))
                 .collect(),
         };
         Self {

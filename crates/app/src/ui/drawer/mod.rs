@@ -4,14 +4,19 @@
 //! if it holds anything from one frame to the next, a field of [`Drawers`]. Menu, finder, keys and settings follow.
 
 mod changes;
+mod effects;
+mod search;
 
 use eframe::egui::{
-    Align, Button, Key, Layout, Modifiers, Panel, Role, ScrollArea, Ui, WidgetInfo,
+    Align, Button, Key, Layout, Modifiers, Panel, Rect, Role, ScrollArea, Ui, UiBuilder,
+    WidgetInfo, pos2, vec2,
 };
 
 use super::{Intent, Intents, ViewState, panel_frame};
 use crate::commands::Command;
 use crate::state::Bench;
+use crate::state::effects::EffectsTable;
+use crate::state::search::Searching;
 use crate::theme::{Metrics, Tokens};
 
 /// Share of the window's height that an open drawer takes at first, and at most.
@@ -24,6 +29,10 @@ const LEAST_HEIGHT: f32 = 120.0;
 /// One of the drawers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Drawer {
+    /// Which parts give what is wanted, or bring the reference's behaviour back.
+    Search,
+    /// What one step of each adjustment does to each figure.
+    Effects,
     /// What to change on the car to come from the reference to this setup.
     Changes,
 }
@@ -35,16 +44,22 @@ pub struct Drawers {
     pub open: Option<Drawer>,
     /// Height of the open one, points; none before it was first drawn.
     pub height: Option<f32>,
+    /// What is searched for, and what was found.
+    pub searching: Searching,
+    /// What each step does.
+    pub effects: EffectsTable,
 }
 
 impl Drawer {
     /// All, in the order of their fronts.
-    pub const ALL: [Self; 1] = [Self::Changes];
+    pub const ALL: [Self; 3] = [Self::Search, Self::Effects, Self::Changes];
 
     /// What stands on its front.
     #[must_use]
     pub const fn title(self) -> &'static str {
         match self {
+            Self::Search => "Search",
+            Self::Effects => "Effects",
             Self::Changes => "Changes",
         }
     }
@@ -53,6 +68,12 @@ impl Drawer {
     #[must_use]
     pub const fn meaning(self) -> &'static str {
         match self {
+            Self::Search => {
+                "Find the parts that give what is wanted, or that bring the curves of the reference back"
+            }
+            Self::Effects => {
+                "What one step of each adjustment does to each figure, and which adjustments do nearly the same"
+            }
             Self::Changes => {
                 "What to change on the car to come from the reference to this setup, part by part"
             }
@@ -63,6 +84,8 @@ impl Drawer {
     #[must_use]
     pub const fn key(self) -> (Modifiers, Key) {
         match self {
+            Self::Search => (Modifiers::NONE, Key::F3),
+            Self::Effects => (Modifiers::NONE, Key::F4),
             Self::Changes => (Modifiers::NONE, Key::F8),
         }
     }
@@ -108,18 +131,46 @@ fn contents(
     ui: &mut Ui,
     drawer: Drawer,
     bench: &Bench,
-    _view: &mut ViewState,
-    _intents: &mut Intents,
+    view: &mut ViewState,
+    intents: &mut Intents,
 ) {
     match drawer {
+        Drawer::Search => search::show(ui, bench, &mut view.drawers.searching, intents),
+        Drawer::Effects => effects::show(ui, bench, &mut view.drawers.effects, intents),
         Drawer::Changes => changes::show(ui, bench),
+    }
+}
+
+/// Divides a drawer into columns of these shares of its width, each of which scrolls by itself.
+fn columns<const N: usize>(
+    ui: &mut Ui,
+    name: &str,
+    shares: [f32; N],
+    mut add: impl FnMut(&mut Ui, usize),
+) {
+    let area = ui.available_rect_before_wrap();
+    let gaps: f32 = shares.iter().map(|_| 1.0).sum();
+    let room = (area.width() - Metrics::GAP_LARGE * gaps).max(0.0);
+    let mut left = area.left();
+    for (index, share) in shares.into_iter().enumerate() {
+        let corner = pos2(left, area.top());
+        let place = Rect::from_min_size(corner, vec2(room * share, area.height()));
+        ui.scope_builder(
+            UiBuilder::new().id_salt((name, index)).max_rect(place),
+            |ui| {
+                ScrollArea::vertical()
+                    .auto_shrink([false, false])
+                    .show(ui, |ui| add(ui, index));
+            },
+        );
+        left += room * share + Metrics::GAP_LARGE;
     }
 }
 
 /// A button for each drawer; the open one is shut by its own.
 fn fronts(ui: &mut Ui, open: Option<Drawer>, intents: &mut Intents) {
-    ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-        ui.set_height(Metrics::CONTROL_HEIGHT);
+    let size = vec2(ui.available_width(), Metrics::CONTROL_HEIGHT);
+    ui.allocate_ui_with_layout(size, Layout::right_to_left(Align::Center), |ui| {
         if let Some(open) = open
             && super::widgets::named_button(ui, true, Button::new("Shut"), "Shut the drawer")
                 .clicked()

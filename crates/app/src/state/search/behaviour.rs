@@ -8,8 +8,9 @@ use crate::state::Shown;
 /// Points of a curve that are wanted back: enough for a curve that is smooth.
 const POINTS: usize = 9;
 
-/// Both curves on both sides, as far as the car has them.
-pub(super) fn curves_of(reference: &Shown) -> Vec<Want> {
+/// What a setup does, as wants: both curves on both sides, as far as the car has them.
+#[must_use]
+pub fn behaviour_of(reference: &Shown) -> Vec<Want> {
     let toe = reference.curve(CurveKind::ToeTravel);
     let pair = reference.curve(CurveKind::InnerOuter);
     let mut wants = Vec::new();
