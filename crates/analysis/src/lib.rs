@@ -7,14 +7,15 @@
 //! computed when they are asked for and not before.
 //!
 //! The answers take a setup each: [`servo`] choice and centring, [`loads`], [`binding`], [`saver`], what a step of each adjustment
-//! does ([`effects`]), how alike the sides are ([`symmetry`]), what build errors do ([`tolerance`]), the [`pit_table`], and
-//! everything that is wrong with it ([`inspection`]).
+//! does ([`effects`]), how alike the sides are ([`symmetry`]), what build errors do ([`tolerance`]), which car gauge readings
+//! tell of ([`fit`]), the [`pit_table`], and everything that is wrong with it ([`inspection`]).
 
 pub mod binding;
 pub mod curves;
 pub mod effects;
 pub mod figures;
 pub mod find;
+pub mod fit;
 pub mod inspection;
 pub mod loads;
 pub mod pit_table;

@@ -6,6 +6,7 @@ mod common;
 use approx::assert_relative_eq;
 use common::{car, cars, choose, pan_car};
 use steerloft_analysis::effects::INNER;
+use steerloft_analysis::find::Progress;
 use steerloft_analysis::symmetry::{Cause, Symmetry};
 use steerloft_setup::adjustment::PointName;
 use steerloft_setup::dimension::{Axis, Dimension, Whose, with_rods_fixed};
@@ -134,6 +135,20 @@ fn a_servo_moved_sideways_is_told_by_its_slide() {
     let mut explanations = symmetry.explanations.iter();
     let found = explanations.find(|one| one.cause == cause).unwrap();
     assert_relative_eq!(found.off, 1.0, epsilon = 1e-4);
+}
+
+#[test]
+fn a_stopped_search_keeps_the_differences() {
+    let progress = Progress::default();
+    progress.stop();
+    let off = off(&pan_car(), Dimension::Centre, -4.0);
+    let symmetry = Symmetry::watched(&off, INNER, &progress).unwrap();
+    assert!(symmetry.explanations.is_empty());
+    let finding = symmetry.finding().unwrap();
+    assert!(
+        finding.ends_with("no single change explains it"),
+        "{finding}"
+    );
 }
 
 #[test]

@@ -16,6 +16,7 @@ pub mod layout;
 pub mod library;
 pub mod limits;
 pub mod measuring;
+pub mod readings;
 pub mod servo;
 pub mod setup;
 pub mod stock;

@@ -109,6 +109,12 @@ pub const MAX_LENGTH_ERROR: f64 = 50.0;
 /// Largest build error of an angle, degrees.
 pub const MAX_ANGLE_ERROR: f64 = 10.0;
 
+/// Most readings of one kind that a file holds.
+pub const MAX_READINGS: usize = 500;
+
+/// Most dimensions that readings can be asked to find.
+pub const MAX_UNCERTAIN: usize = 64;
+
 /// Longest lap, s.
 pub const MAX_LAP: f64 = 36_000.0;
 

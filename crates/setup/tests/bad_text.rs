@@ -181,8 +181,8 @@ fn ends() {
     let whole = text.trim_end();
     let (longer, expected) = marked(
         &format!("{whole}§ )"),
-        "something follows after the setup's closing bracket; \
-         remove it, or the bracket that closes the setup too early",
+        "something follows after the file's closing bracket; \
+         remove it, or the bracket that closes the file too early",
     );
     assert_says(&longer, &expected);
     let cut = &text[..text.find("Front wheelbase").unwrap()];

@@ -5,7 +5,7 @@ use steerloft_setup::setup::Setup;
 
 use super::cause::Cause;
 use super::difference::{Difference, differences};
-use crate::find::{Gauge, Measure};
+use crate::find::{Gauge, Measure, Progress};
 
 /// Least share of the differences (of the sum of their squares, in noticeable differences) that a change must take away to
 /// count as an explanation.
@@ -13,6 +13,9 @@ pub const LEAST_SHARE: f64 = 0.9;
 
 /// Least share that a change promises by its first derivative to be worth solving for.
 const PROMISING: f64 = 0.6;
+
+/// Step of a derivative, as a share of a usual build error.
+const STEP: f64 = 0.05;
 
 /// Steps of Gauss and Newton's iteration: it converges within a few where the differences are nearly linear.
 const MOST_STEPS: usize = 8;
@@ -46,6 +49,7 @@ pub(super) fn explanations(
     gauge: &Gauge,
     pairs: &[[Measure; 2]],
     now: &[Difference],
+    progress: &Progress,
 ) -> Vec<Explanation> {
     let compared = Compared {
         setup,
@@ -53,10 +57,14 @@ pub(super) fn explanations(
         pairs,
         now: vector(now),
     };
-    let causes = Cause::all(setup).into_iter();
-    let mut found: Vec<Explanation> = causes
-        .filter_map(|cause| compared.explanation(cause))
-        .collect();
+    let causes = Cause::all(setup);
+    progress.begin(causes.len() as u64);
+    let explanation = |cause: Cause| {
+        progress.advance(1);
+        compared.explanation(cause)
+    };
+    let causes = causes.into_iter().take_while(|_| !progress.is_stopped());
+    let mut found: Vec<Explanation> = causes.filter_map(explanation).collect();
     let class = |one: &Explanation| one.left > NOTHING;
     found.sort_by(|a, b| {
         let what = class(a).cmp(&class(b));
@@ -84,29 +92,19 @@ impl Compared<'_> {
         Some(vector(&differences(self.gauge, &assembly, self.pairs)))
     }
 
-    /// Derivative of the differences at a change, per unit.
-    fn slope(&self, cause: Cause, at: f64, step: f64) -> Option<Vec<f64>> {
-        // A slide may stand at its end, where there is only one way.
-        let (low, high) = (at - step, at + step);
-        let (from, to) = match (self.with(cause, low), self.with(cause, high)) {
-            (Some(from), Some(to)) => ((low, from), (high, to)),
-            (Some(from), None) => ((low, from), (at, self.with(cause, at)?)),
-            (None, Some(to)) => ((at, self.with(cause, at)?), (high, to)),
-            (None, None) => return None,
-        };
-        let span = to.0 - from.0;
-        Some(
-            to.1.iter()
-                .zip(&from.1)
-                .map(|(to, from)| (to - from) / span)
-                .collect(),
-        )
+    /// Derivative of the differences at a change where they are known, per unit. A slide may stand at its end, where there is
+    /// only one way.
+    fn slope(&self, cause: Cause, at: f64, known: &[f64], step: f64) -> Option<Vec<f64>> {
+        let mut ways = [step, -step].into_iter();
+        let (step, there) = ways.find_map(|step| Some((step, self.with(cause, at + step)?)))?;
+        let pairs = there.iter().zip(known);
+        Some(pairs.map(|(there, known)| (there - known) / step).collect())
     }
 
     fn explanation(&self, cause: Cause) -> Option<Explanation> {
         let usual = cause.usual(self.setup);
-        let step = usual * 0.2;
-        let slope = self.slope(cause, 0.0, step)?;
+        let step = usual * STEP;
+        let slope = self.slope(cause, 0.0, &self.now, step)?;
         let (along, steep) = (dot(&self.now, &slope), dot(&slope, &slope));
         let all = dot(&self.now, &self.now);
         if steep == 0.0 || along * along < PROMISING * all * steep {
@@ -140,7 +138,7 @@ impl Compared<'_> {
             if is_settled {
                 break;
             }
-            slope = self.slope(cause, by, step)?;
+            slope = self.slope(cause, by, &rest, step)?;
         }
         by.is_finite().then_some((by, rest))
     }

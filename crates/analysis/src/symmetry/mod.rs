@@ -18,7 +18,7 @@ pub use difference::Difference;
 pub use explain::{Explanation, LEAST_SHARE};
 
 use self::difference::{differences, pairs};
-use crate::find::{Gauge, Measure, Wheel};
+use crate::find::{Gauge, Measure, Progress, Wheel};
 
 /// The sides held against each other.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,11 +36,20 @@ impl Symmetry {
     /// # Errors
     /// Why the setup cannot be assembled.
     pub fn of(setup: &Setup, inner: f64) -> Result<Self, SolveError> {
+        Self::watched(setup, inner, &Progress::default())
+    }
+
+    /// As [`Symmetry::of`], by something that is told how far the search for explanations is and may stop it; then those
+    /// found so far are told.
+    ///
+    /// # Errors
+    /// As [`Symmetry::of`].
+    pub fn watched(setup: &Setup, inner: f64, progress: &Progress) -> Result<Self, SolveError> {
         let gauge = Gauge::of(setup);
         let pairs = pairs(inner);
         let differences = differences(&gauge, &assemble(setup)?, &pairs);
         let explanations = if differences.iter().any(Difference::is_noticeable) {
-            explain::explanations(setup, &gauge, &pairs, &differences)
+            explain::explanations(setup, &gauge, &pairs, &differences, progress)
         } else {
             Vec::new()
         };

@@ -11,6 +11,7 @@ use super::compare::CompareArguments;
 use super::drawing::DrawingArguments;
 use super::effects::EffectsArguments;
 use super::find::{FindArguments, MatchArguments};
+use super::fit::FitArguments;
 use super::history::HistoryArguments;
 use super::pit_table::PitTableArguments;
 use super::report::ReportArguments;
@@ -58,6 +59,8 @@ pub enum Command {
     Symmetry(SymmetryArguments),
     /// Print what build errors do to figures and curves, and which dimensions matter most
     Tolerance(ToleranceArguments),
+    /// Find the uncertain dimensions of a car from gauge readings
+    Fit(FitArguments),
     /// Print figures along steering, wheel travel or roll as a table
     Sweep(SweepArguments),
     /// Print tooth, trim, end points, torque and fit of the steering servo, and what the servo saver does

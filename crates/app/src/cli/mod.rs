@@ -7,6 +7,7 @@ mod compare;
 mod drawing;
 mod effects;
 mod find;
+mod fit;
 mod history;
 mod manual;
 mod no_window;
@@ -34,6 +35,7 @@ pub use compare::CompareArguments;
 pub use drawing::DrawingArguments;
 pub use effects::EffectsArguments;
 pub use find::{FindArguments, MatchArguments, SpaceArguments};
+pub use fit::FitArguments;
 pub use history::HistoryArguments;
 pub use output::{OutputArguments, PaperArgument};
 pub use pit_table::PitTableArguments;
@@ -93,6 +95,7 @@ pub fn answer(
         Command::Match(arguments) => find::run_match(arguments, out, errors),
         Command::Symmetry(arguments) => symmetry::run(arguments, out, errors),
         Command::Tolerance(arguments) => tolerance::run(arguments, out, errors),
+        Command::Fit(arguments) => fit::run(arguments, out, errors),
         Command::Sweep(arguments) => sweep::run(arguments, out, errors),
         Command::Servo(arguments) => servo::run(arguments, out, errors),
         Command::Binding(arguments) => binding::run(arguments, out, errors),

@@ -8,13 +8,15 @@ use crate::common::{folder_of_cars, steerloft_in, text};
 use steerloft_setup::supplied::SUPPLIED;
 
 /// The words that stand for a file or a number to be put in, and what is put in.
-const PUT_IN: [(&str, &str); 13] = [
+const PUT_IN: [(&str, &str); 15] = [
     ("FILE...", "pan-car-swinging-arm.ron kart.ron"),
     ("FILE", "pan-car-swinging-arm.ron"),
     ("REFERENCE", "pan-car-swinging-arm.ron"),
     ("OTHER", "pan-car-sliding-kingpin.ron"),
     ("FOLDER", "."),
     ("FELT", "pushes-at-entry"),
+    ("READINGS", "gauges.readings"),
+    ("FITTED.ron", "fitted.ron"),
     ("FOUND.ron", "found.ron"),
     ("OUT.pdf", "out.pdf"),
     ("OUT.svg", "out.svg"),
@@ -52,18 +54,34 @@ fn every_command_shown_works() {
     for document in documents() {
         let text_of = std::fs::read_to_string(&document).unwrap();
         for command in commands(&text_of) {
-            run(&command, &document);
+            run(&command, &document, folder().path());
             count += 1;
         }
     }
     assert!(count >= 12, "only {count} commands were found");
 }
 
-fn run(command: &str, document: &Path) {
+/// A folder with the files that commands name.
+fn folder() -> tempfile::TempDir {
     let folder = folder_of_cars();
     for name in ["my-car.ron", "wet.ron"] {
         std::fs::write(folder.path().join(name), SUPPLIED[1].text).unwrap();
     }
+    std::fs::write(folder.path().join("gauges.readings"), READINGS).unwrap();
+    folder
+}
+
+/// Gauge readings, made up.
+const READINGS: &str = "Readings(
+    format: 1,
+    toe: [
+        (at: Travel(0.0), left: Some(0.1), right: Some(0.0), uncertainty: 0.1),
+        (at: Travel(2.0), left: Some(0.4), right: Some(0.2), uncertainty: 0.1),
+    ],
+    uncertain: [Point(point: steering_arm, side: Left, axis: Z), Rod(side: Left)],
+)";
+
+fn run(command: &str, document: &Path, folder: &Path) {
     let mut words: Vec<String> = Vec::new();
     // What stands between quotes is one word, as for a shell.
     for (index, part) in command.split('"').enumerate() {
@@ -84,7 +102,7 @@ fn run(command: &str, document: &Path) {
         words.truncate(at);
     }
     let words: Vec<&str> = words.iter().map(String::as_str).collect();
-    let output = steerloft_in(folder.path(), &words);
+    let output = steerloft_in(folder, &words);
     assert_eq!(
         output.status.code(),
         Some(0),

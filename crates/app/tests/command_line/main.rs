@@ -9,6 +9,7 @@ mod documented;
 mod effects;
 mod faults;
 mod find;
+mod fit;
 mod history;
 mod kills;
 mod layers;

@@ -10,6 +10,7 @@ mod effects;
 mod geometry;
 mod links;
 mod path;
+mod readings;
 mod record;
 mod servo;
 mod stock;
@@ -19,6 +20,7 @@ mod tie_rods;
 mod values;
 
 pub use path::{Path, Step};
+pub use readings::check_readings;
 
 use crate::setup::{Rods, Setup};
 use values::name;

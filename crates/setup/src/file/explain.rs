@@ -106,7 +106,7 @@ fn words(code: &Error) -> (String, String) {
         ),
         Error::ExceededRecursionLimit => (
             "brackets are nested too deeply here".to_owned(),
-            format!("a setup file nests no deeper than {MAX_NESTING}"),
+            format!("such a file nests no deeper than {MAX_NESTING}"),
         ),
         Error::UnclosedBlockComment => (
             "this comment has no end".to_owned(),
@@ -121,8 +121,8 @@ fn words(code: &Error) -> (String, String) {
             "give a whole number from 0 on".to_owned(),
         ),
         Error::TrailingCharacters => (
-            "something follows after the setup's closing bracket".to_owned(),
-            "remove it, or the bracket that closes the setup too early".to_owned(),
+            "something follows after the file's closing bracket".to_owned(),
+            "remove it, or the bracket that closes the file too early".to_owned(),
         ),
         Error::SuggestRawIdentifier(found) | Error::InvalidIdentifier(found) => (
             format!("`{found}` is no name"),
@@ -181,6 +181,9 @@ fn example(field: &str) -> &'static str {
         "shape" => "Box(centre: (x, y, z), size: (x, y, z))",
         "adjustments" | "effects" | "parts" | "options" | "points" => "[...]",
         "car" | "left" | "ranges" | "tie_rod" => "(...)",
+        "at" => "Travel(0.0)",
+        "uncertainty" => "0.1",
+        "axis" => "Z",
         "rods" => "HoldToe(0.0)",
         "right" => "Mirrored",
         "drive" => "SwingArm(...)",

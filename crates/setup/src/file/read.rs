@@ -36,15 +36,7 @@ pub fn read_stamped(path: &Path) -> Result<(Setup, Stamp), FileError> {
 /// A value chosen that is the base value is taken as not chosen, so that equal setups read from different
 /// texts are equal.
 pub fn read_text(text: &str) -> Result<Setup, FileError> {
-    let text = text.strip_prefix(BYTE_ORDER_MARK).unwrap_or(text);
-    if text.len() as u64 > MAX_FILE_BYTES {
-        return Err(text_error(
-            text,
-            0,
-            &too_large(text.len() as u64),
-            KEEP_SMALL,
-        ));
-    }
+    let text = without_mark(text)?;
     let Versioned { mut setup, place } = read_document(text)?;
     if let Some((offset, key)) = repeated_key(text, &check::Path::root().field("chosen")) {
         return Err(text_error(
@@ -68,7 +60,21 @@ pub fn read_text(text: &str) -> Result<Setup, FileError> {
     Ok(setup)
 }
 
-fn read_bytes(path: &Path) -> Result<Vec<u8>, FileError> {
+/// A text of an allowed size without the mark that some programs put before it.
+pub(super) fn without_mark(text: &str) -> Result<&str, FileError> {
+    let text = text.strip_prefix(BYTE_ORDER_MARK).unwrap_or(text);
+    if text.len() as u64 > MAX_FILE_BYTES {
+        return Err(text_error(
+            text,
+            0,
+            &too_large(text.len() as u64),
+            KEEP_SMALL,
+        ));
+    }
+    Ok(text)
+}
+
+pub(super) fn read_bytes(path: &Path) -> Result<Vec<u8>, FileError> {
     let metadata = std::fs::metadata(path).map_err(|error| unreadable(path, &error))?;
     if !metadata.is_file() {
         return Err(FileError::Read {
@@ -94,7 +100,7 @@ fn read_bytes(path: &Path) -> Result<Vec<u8>, FileError> {
     }
 }
 
-fn decode(bytes: &[u8]) -> Result<&str, FileError> {
+pub(super) fn decode(bytes: &[u8]) -> Result<&str, FileError> {
     std::str::from_utf8(bytes).map_err(|error| {
         let valid = &bytes[..error.valid_up_to()];
         let before = String::from_utf8_lossy(valid);

@@ -17,8 +17,34 @@ use crate::setup::Setup;
 /// The format this program writes, and the newest it reads.
 pub const NEWEST_FORMAT: u32 = 2;
 
-/// What a setup file begins with.
-const BEGINNING: &str = "a setup file begins with `Setup(format: 2,`";
+const HEAD: Head = Head {
+    name: "Setup",
+    what: "a setup file",
+    beginning: "a setup file begins with `Setup(format: 2,`",
+    newest: NEWEST_FORMAT,
+};
+
+/// What a kind of file begins with.
+pub(super) struct Head {
+    /// The name before its first bracket.
+    pub(super) name: &'static str,
+    /// What such a file is, such as "a setup file".
+    pub(super) what: &'static str,
+    /// What it begins with, as advice.
+    pub(super) beginning: &'static str,
+    /// The newest format there is.
+    pub(super) newest: u32,
+}
+
+impl Head {
+    /// Which formats this program reads.
+    fn formats(&self) -> String {
+        match self.newest {
+            1 => "this program reads format 1".to_owned(),
+            newest => format!("this program reads formats 1 to {newest}"),
+        }
+    }
+}
 
 /// A setup read from a text of any format.
 pub(super) struct Versioned {
@@ -30,7 +56,7 @@ pub(super) struct Versioned {
 
 /// Reads a document of any format this program knows, as the setup that it is now.
 pub(super) fn read_document(text: &str) -> Result<Versioned, FileError> {
-    match format_of(text)? {
+    match format_of(text, &HEAD)? {
         1 => Ok(Versioned {
             setup: parse::<Document1>(text)?.into_setup(),
             place: format_1::place,
@@ -39,11 +65,11 @@ pub(super) fn read_document(text: &str) -> Result<Versioned, FileError> {
             setup: parse::<Document>(text)?.into_setup(),
             place: |path| path,
         }),
-        other => Err(unknown_format(text, other)),
+        other => Err(unknown_format(text, other, &HEAD)),
     }
 }
 
-fn parse<T: DeserializeOwned>(text: &str) -> Result<T, FileError> {
+pub(super) fn parse<T: DeserializeOwned>(text: &str) -> Result<T, FileError> {
     ron::Options::default()
         .with_recursion_limit(MAX_NESTING)
         .from_str(text)
@@ -51,21 +77,26 @@ fn parse<T: DeserializeOwned>(text: &str) -> Result<T, FileError> {
 }
 
 /// The number in the text's first field, which must be `format`; nothing behind it is looked at.
-fn format_of(text: &str) -> Result<u64, FileError> {
+pub(super) fn format_of(text: &str, head: &Head) -> Result<u64, FileError> {
     let mut scanner = Scanner::new(text, 0);
     scanner.skip_blanks();
     let beginning = scanner.offset();
     if scanner.rest().is_empty() {
-        return Err(text_error(text, beginning, "this file is empty", BEGINNING));
-    }
-    let name = scanner.name();
-    scanner.skip_blanks();
-    if name.is_some_and(|name| name != "Setup") || !scanner.take('(') {
         return Err(text_error(
             text,
             beginning,
-            "this is not a setup file",
-            BEGINNING,
+            "this file is empty",
+            head.beginning,
+        ));
+    }
+    let name = scanner.name();
+    scanner.skip_blanks();
+    if name.is_some_and(|name| name != head.name) || !scanner.take('(') {
+        return Err(text_error(
+            text,
+            beginning,
+            &format!("this is not {}", head.what),
+            head.beginning,
         ));
     }
     scanner.skip_blanks();
@@ -77,7 +108,7 @@ fn format_of(text: &str) -> Result<u64, FileError> {
             text,
             first,
             "the format number is missing here",
-            BEGINNING,
+            head.beginning,
         ));
     }
     scanner.skip_blanks();
@@ -89,26 +120,26 @@ fn format_of(text: &str) -> Result<u64, FileError> {
             text,
             number,
             "the format is not a whole number",
-            &format!("this program reads formats 1 to {NEWEST_FORMAT}"),
+            &head.formats(),
         )
     })
 }
 
-fn unknown_format(text: &str, format: u64) -> FileError {
+pub(super) fn unknown_format(text: &str, format: u64, head: &Head) -> FileError {
     let at = super::locate::locate(text, &Path::root().field("format"));
-    if format > u64::from(NEWEST_FORMAT) {
+    if format > u64::from(head.newest) {
         text_error(
             text,
             at,
             &format!("this file has format {format}, which is newer than this program"),
-            &format!("this program reads formats 1 to {NEWEST_FORMAT}: use a newer version of it"),
+            &format!("{}: use a newer version of it", head.formats()),
         )
     } else {
         text_error(
             text,
             at,
             &format!("there is no format {format}"),
-            &format!("this program reads formats 1 to {NEWEST_FORMAT}"),
+            &head.formats(),
         )
     }
 }
