@@ -5,6 +5,9 @@
 use std::path::{Path, PathBuf};
 
 use crate::common::{folder_of_cars, steerloft_in, text};
+use steerloft_setup::adjustment::PointName;
+use steerloft_setup::dimension::{Axis, Dimension, Whose};
+use steerloft_setup::file::write;
 use steerloft_setup::supplied::SUPPLIED;
 
 /// The words that stand for a file or a number to be put in, and what is put in.
@@ -53,8 +56,15 @@ fn every_command_shown_works() {
     let mut count = 0;
     for document in documents() {
         let text_of = std::fs::read_to_string(&document).unwrap();
+        let is_story = document.ends_with("evening.md");
+        let evening = evening(&text_of);
         for command in commands(&text_of) {
-            run(&command, &document, folder().path());
+            // Each stands for itself, but in a story each goes on where the last one ended.
+            if is_story {
+                run(&command, &document, evening.path());
+            } else {
+                run(&command, &document, folder().path());
+            }
             count += 1;
         }
     }
@@ -68,6 +78,30 @@ fn folder() -> tempfile::TempDir {
         std::fs::write(folder.path().join(name), SUPPLIED[1].text).unwrap();
     }
     std::fs::write(folder.path().join("gauges.readings"), READINGS).unwrap();
+    folder
+}
+
+/// The folder of the worked evening as it begins: the car before, the same with the new servo, and the gauge readings that
+/// stand in the text.
+fn evening(text: &str) -> tempfile::TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    let before = SUPPLIED[0].setup();
+    let mut after = before.clone();
+    for (axis, by) in [(Axis::X, 2.0), (Axis::Z, -1.0)] {
+        for point in [PointName::DriveAxis, PointName::RodInner] {
+            let side = Whose::Both;
+            let place = Dimension::Point { point, side, axis };
+            place.add(&mut after, by).unwrap();
+        }
+    }
+    write(&folder.path().join("before.ron"), &before).unwrap();
+    write(&folder.path().join("new-servo.ron"), &after).unwrap();
+    let indented = text.lines().filter_map(|line| line.strip_prefix("    "));
+    let from = indented.skip_while(|line| !line.starts_with("Readings("));
+    let readings: Vec<&str> = from
+        .take_while(|line| !line.starts_with("steerloft"))
+        .collect();
+    std::fs::write(folder.path().join("gauges.readings"), readings.join("\n")).unwrap();
     folder
 }
 
