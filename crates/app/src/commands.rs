@@ -6,9 +6,8 @@ use eframe::egui::{Key, KeyboardShortcut, ModifierNames, Modifiers};
 use steerloft_setup::supplied::SUPPLIED;
 
 use crate::memory::MOST_RECENT;
-use crate::state::{CurveKind, Subject};
+use crate::state::{CurveKind, Overlay, Subject};
 use crate::theme::ThemeChoice;
-use crate::ui::views::Overlay;
 use crate::ui::{Column, Drawer};
 use crate::units::Units;
 

@@ -7,10 +7,9 @@ use eframe::egui::{Key, Modifiers, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use steerloft::app::Steerloft;
-use steerloft::state::{Change, Cursor, CurveKind};
+use steerloft::state::{Change, Cursor, CurveKind, Overlay};
 use steerloft::theme::ThemeChoice;
 use steerloft::ui::messages::Message;
-use steerloft::ui::views::Overlay;
 use steerloft_setup::setup::{Chosen, Rods};
 use steerloft_setup::supplied::SUPPLIED;
 

@@ -8,8 +8,7 @@ use std::path::{Path, PathBuf};
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 
-use crate::state::{CurveLayout, Preferences};
-use crate::ui::views::Switches;
+use crate::state::{CurveLayout, Preferences, Switches};
 
 /// Most files remembered.
 pub const MOST_RECENT: usize = 9;

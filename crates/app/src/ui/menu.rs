@@ -3,10 +3,9 @@
 use eframe::egui::{self, Align, Button, Context, Layout, MenuBar, Panel, Rect, Ui};
 use steerloft_setup::supplied::SUPPLIED;
 
-use super::views::Overlay;
 use super::{Column, Drawer, Intent, Intents, ViewState, panel_frame};
 use crate::commands::Command;
-use crate::state::{Bench, CurveKind, Preferences, Subject};
+use crate::state::{Bench, CurveKind, Overlay, Preferences, Subject};
 use crate::theme::{ThemeChoice, Tokens};
 use crate::units::Units;
 

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// Names of all packages that a package is built with, its development dependencies left out.
@@ -83,4 +84,42 @@ fn sheet_knows_no_screen() {
         "steerloft-sheet",
         &["steerloft", "egui", "eframe", "egui_plot"],
     );
+}
+
+/// Every source file in a folder and the folders in it.
+fn sources(folder: &Path) -> Vec<PathBuf> {
+    let entries = std::fs::read_dir(folder).unwrap();
+    let paths = entries.map(|entry| entry.unwrap().path());
+    paths
+        .flat_map(|path| {
+            if path.is_dir() {
+                sources(&path)
+            } else {
+                vec![path]
+            }
+        })
+        .collect()
+}
+
+#[test]
+fn state_and_memory_know_nothing_of_the_window_that_draws_them() {
+    let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let files = ["state", "memory"].map(|folder| sources(&source.join(folder)));
+    assert!(files.iter().all(|files| files.len() > 3), "{files:?}");
+    for path in files.iter().flatten() {
+        let text = std::fs::read_to_string(path).unwrap();
+        for later in [
+            "egui",
+            "eframe",
+            "crate::ui",
+            "crate::app",
+            "crate::commands",
+        ] {
+            assert!(
+                !text.contains(later),
+                "{} must not know {later}",
+                path.display()
+            );
+        }
+    }
 }

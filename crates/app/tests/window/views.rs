@@ -12,9 +12,8 @@ use eframe::egui::{
 };
 use egui_kittest::kittest::{NodeT, Queryable};
 use steerloft::commands::Command;
-use steerloft::state::{Document, Shown};
+use steerloft::state::{Document, Overlay, Shown};
 use steerloft::theme::Tokens;
-use steerloft::ui::views::Overlay;
 use steerloft_setup::setup::Chosen;
 use steerloft_setup::supplied::SUPPLIED;
 use steerloft_sheet::View;

@@ -12,7 +12,6 @@ mod layout;
 mod measure;
 mod moving;
 mod outline;
-mod overlay;
 mod paint;
 mod pivot;
 mod ring;
@@ -27,10 +26,9 @@ use steerloft_sheet::{View, front_end};
 pub use camera::{Camera, Transform};
 pub use handles::handle_name;
 pub use measure::{Mark, Measured, Measuring};
-pub use overlay::{Overlay, Switches};
 
 use super::{Intent, Intents, ViewState, pictures};
-use crate::state::{Bench, Shown, Subject};
+use crate::state::{Bench, Overlay, Shown, Subject, Switches};
 use crate::theme::Tokens;
 
 use camera::Fit;
