@@ -61,6 +61,28 @@ fn a_tight_joint_is_found_with_its_place() {
     assert_eq!(map.joint_limit.map(f64::round), Some(10.0));
 }
 
+#[test]
+fn the_limit_line_parts_what_binds_from_what_is_free() {
+    let mut setup = pan_car();
+    let wide = binding_map(&setup, 9, 5).unwrap();
+    assert!(wide.limit_line(Concern::BallJoint).is_empty());
+    let worst = wide.worst(Concern::BallJoint).unwrap().value;
+    let limit = 0.8 * worst;
+    setup.car.joints.as_mut().unwrap().most = limit;
+    let map = binding_map(&setup, 41, 21).unwrap();
+    let line = map.limit_line(Concern::BallJoint);
+    assert!(!line.is_empty());
+    let assembly = assemble(&setup).unwrap();
+    let limits = assembly.joint_limits().unwrap();
+    for [input, travel] in line.into_iter().flatten() {
+        let pose = assembly
+            .pose(input.to_radians(), Sides::both(travel))
+            .unwrap();
+        let swing = limits.worst(&pose).misalignment.to_degrees();
+        assert_abs_diff_eq!(swing, limit, epsilon = 0.1);
+    }
+}
+
 /// The pan car's outer ball lies 20.8 mm inboard of the wheel centre: a rim that reaches that far meets its rod.
 #[test]
 fn a_deep_rim_is_met_by_the_rod() {

@@ -144,6 +144,7 @@ impl Steerloft {
         match command {
             Command::New(index) => self.new_from(index),
             Command::Recent(index) => self.open_recent(index),
+            Command::Continue => self.new_from_current(),
             Command::NewCar => self.page = Some(Page::NewCar(NewCar::default())),
             Command::EditCar => self.toggle_car_editing(),
             Command::Open => self.ask_what_to_open(Asked::Open, ctx, window),
@@ -231,6 +232,7 @@ impl Steerloft {
             }
             Intent::ReferToSetup(setup) => self.bench.refer_to_setup(*setup),
             Intent::SwitchTo(id) => self.switch_to(id),
+            Intent::OpenFile(path) => self.open_file(&path),
             Intent::CloseSetup(id) => self.leave(Leave::Close(id), ctx),
             Intent::ReferTo(Some(id)) => self.bench.set_reference(id),
             Intent::ReferTo(None) => self.bench.clear_reference(),

@@ -99,6 +99,8 @@ const RECENT: [&str; MOST_RECENT] = [
 pub enum Command {
     /// A new setup from the supplied car at this place in the list.
     New(usize),
+    /// A new setup made from the current one.
+    Continue,
     /// A new car of kinds to be chosen.
     NewCar,
     /// Describe the car itself, or go back to its adjustments.
@@ -197,6 +199,7 @@ impl Command {
             .chain(overlays);
         listed.chain([
             Self::Print,
+            Self::Continue,
             Self::NewCar,
             Self::EditCar,
             Self::Open,
@@ -238,6 +241,7 @@ impl Command {
     pub fn text(self) -> &'static str {
         match self {
             Self::New(index) => SUPPLIED.get(index).map_or("New", |car| car.title),
+            Self::Continue => "New setup from this one",
             Self::NewCar => "New car\u{2026}",
             Self::EditCar => "Describe the car",
             Self::Open => "Open\u{2026}",
@@ -290,6 +294,9 @@ impl Command {
     pub fn tooltip(self) -> &'static str {
         match self {
             Self::New(_) => "Start a new setup of this supplied car",
+            Self::Continue => {
+                "Go on in a new setup that remembers this one: the same car and parts, without its notes and runs"
+            }
             Self::NewCar => "Describe a car from nothing: choose its suspension and steering drive",
             Self::EditCar => {
                 "Type or drag the points of the car itself and write its adjustments, or go back to them"
@@ -348,6 +355,7 @@ impl Command {
     pub fn shortcut(self) -> Option<KeyboardShortcut> {
         let (modifiers, key) = match self {
             Self::New(0) => (Modifiers::COMMAND, Key::N),
+            Self::Continue => (Modifiers::COMMAND.plus(Modifiers::ALT), Key::N),
             Self::NewCar => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::N),
             Self::EditCar => (Modifiers::COMMAND, Key::E),
             Self::Open => (Modifiers::COMMAND, Key::O),

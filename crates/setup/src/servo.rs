@@ -150,17 +150,7 @@ const ALONG_EDGE: f64 = 1e-3;
 impl ServoFrame {
     /// How the case lies; nothing where the arm's axis lies along none of its edges, or for a rack.
     pub(crate) fn of(servo: &Servo, drive: &Drive) -> Option<Self> {
-        let (point, direction) = match drive {
-            Drive::SwingArm {
-                axis_point,
-                axis_direction,
-                ..
-            } => (axis_point, axis_direction),
-            Drive::TwinCrank { servo_arm, .. } => {
-                (&servo_arm.axis_point, &servo_arm.axis_direction)
-            }
-            Drive::Slider { .. } => return None,
-        };
+        let (point, direction) = arm_axis(drive)?;
         let direction = direction.vector();
         let height = direction.iamax();
         let across = (0..3).filter(|axis| *axis != height);
@@ -258,6 +248,58 @@ impl Car {
             action: part.action,
         });
         Ok((car, shift))
+    }
+}
+
+impl Servo {
+    /// A servo with the typical body of a class, its arm where a drive has it: to start from, and to be measured. Nothing
+    /// for a rack, for an arm's axis along no chassis axis, and for a class without a typical body.
+    ///
+    /// The case lies behind an arm that turns about a lengthwise axis, below one about an upright axis, and inboard of one
+    /// about a transverse axis.
+    #[must_use]
+    pub fn typical(class: ServoClass, drive: &Drive) -> Option<Self> {
+        let body = class.typical_body()?;
+        let (point, direction) = arm_axis(drive)?;
+        let (point, direction) = (point.vector(), direction.vector());
+        let height = direction.iamax();
+        let (length, width) = match height {
+            0 => (1, 2),
+            1 => (0, 2),
+            _ => (0, 1),
+        };
+        let inboard = if height == 1 { -point.y.signum() } else { -1.0 };
+        let mut size = Vector::zeros();
+        (size[length], size[width], size[height]) = (body.length, body.width, body.height);
+        let mut centre = point;
+        centre[height] += inboard * (body.height / 2.0 + body.arm_over_case);
+        centre[length] -= body.length / 2.0 - body.axis_from_end;
+        let servo = Self {
+            class,
+            case: ServoCase {
+                size: rounded(&size),
+                centre: rounded(&centre),
+            },
+            lug_height: Some(body.lug_height),
+            spline: None,
+            action: None,
+        };
+        ServoFrame::of(&servo, drive).map(|_| servo)
+    }
+}
+
+/// A point of the arm's axis and its direction; nothing for a rack.
+fn arm_axis(drive: &Drive) -> Option<(&Position, &Position)> {
+    match drive {
+        Drive::SwingArm {
+            axis_point,
+            axis_direction,
+            ..
+        } => Some((axis_point, axis_direction)),
+        Drive::TwinCrank { servo_arm, .. } => {
+            Some((&servo_arm.axis_point, &servo_arm.axis_direction))
+        }
+        Drive::Slider { .. } => None,
     }
 }
 

@@ -1,5 +1,9 @@
 //! Servo saver: which moment at a wheel opens it, and how far the wheels then go.
 
+mod blows;
+
+pub use blows::{Blows, blows};
+
 use steerloft_setup::car::ServoSaver;
 use steerloft_setup::setup::Setup;
 use steerloft_solver::SolveError;

@@ -319,11 +319,12 @@ fn message(app: &mut App) {
 fn record(app: &mut App) {
     app.get_by_label("Record").click_accesskit();
     app.run();
-    app.get_by_label("Add a run").scroll_to_me();
+    app.get_by_label("Open the run notes").scroll_to_me();
+    app.run();
+    app.get_by_label("Open the run notes").click();
     app.run();
     app.get_by_label("Add a run").click();
     app.run();
-    app.get_by_label("Add a run").scroll_to_me();
 }
 
 fn compare(app: &mut App) {

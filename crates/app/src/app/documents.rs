@@ -10,7 +10,7 @@ use steerloft_setup::supplied::SUPPLIED;
 
 use super::{Leave, Overwrite, Steerloft};
 use crate::dialogs::{FileAnswer, FileRequest};
-use crate::state::{CarEditing, Document, PrintChoices, SetupId, Subject};
+use crate::state::{CarEditing, Change, Document, PrintChoices, SetupId, Subject};
 use crate::ui::car::new_car::NewCar;
 use crate::ui::{GuardAnswer, messages::Message};
 
@@ -120,6 +120,19 @@ impl Steerloft {
         if let Some(car) = SUPPLIED.get(index) {
             self.put_on_bench(Document::unnamed(car.setup()));
         }
+    }
+
+    /// A new setup made from the current one, which is given an identity so that it can be remembered.
+    pub(super) fn new_from_current(&mut self) {
+        self.bench.finish();
+        if self.is_full() {
+            return;
+        }
+        let mut parent = self.bench.setup().clone();
+        parent.give_id();
+        let child = parent.child(&next_name(&parent.record.name));
+        self.bench.apply(Change::Record(Box::new(parent.record)));
+        self.put_on_bench(Document::unnamed(child));
     }
 
     /// Puts a new car on the bench, to be described.
@@ -289,5 +302,29 @@ impl Steerloft {
     pub(super) fn folder(&self) -> Option<PathBuf> {
         let folder = self.bench.document().path()?.parent()?;
         (!folder.as_os_str().is_empty()).then(|| folder.to_owned())
+    }
+}
+
+/// A name for what is made from a setup: its number one higher, or a second of its kind.
+fn next_name(name: &str) -> String {
+    let name = name.trim();
+    let stem = name.trim_end_matches(|c: char| c.is_ascii_digit());
+    match name[stem.len()..].parse::<u32>() {
+        Ok(number) => format!("{stem}{}", number.saturating_add(1)),
+        Err(_) if name.is_empty() => String::new(),
+        Err(_) => format!("{name} 2"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::next_name;
+
+    #[test]
+    fn names_count_on() {
+        assert_eq!(next_name("Base setup"), "Base setup 2");
+        assert_eq!(next_name("Base setup 2"), "Base setup 3");
+        assert_eq!(next_name("Heat 09"), "Heat 10");
+        assert_eq!(next_name(" "), "");
     }
 }

@@ -10,13 +10,13 @@ use std::process::ExitCode;
 use clap::{Args, ValueHint};
 use steerloft_analysis::InputUnit;
 use steerloft_analysis::loads::{LoadCurve, LoadPoint};
+use steerloft_analysis::saver::{Blows, blows};
 use steerloft_analysis::servo::{Asymmetry, Centring, EndPoint, Ends, Question, ServoFit, Survey};
 use steerloft_setup::car::{ServoAction, Spline};
 use steerloft_setup::setup::Setup;
 use steerloft_solver::frame::Side;
 
 use self::json::JsonServo;
-use self::saver::Blows;
 use super::{assembled, ended, finite, table};
 use crate::format;
 
@@ -89,7 +89,7 @@ fn answer(arguments: &ServoArguments) -> std::result::Result<Answer, String> {
     let problem = |error: &dyn std::fmt::Display| format!("{}: {error}", arguments.file.display());
     Ok(Answer {
         survey: Survey::new(&setup, &question).map_err(|error| problem(&error))?,
-        blows: Blows::of(&setup, arguments.blow).map_err(|error| problem(&error))?,
+        blows: blows(&setup, arguments.blow).map_err(|error| problem(&error))?,
         setup,
     })
 }
@@ -107,7 +107,7 @@ fn print(answer: &Answer, out: &mut impl Write) -> Result<()> {
         print_fit(fit, out)?;
     }
     if let Some(blows) = &answer.blows {
-        blows.print(out)?;
+        saver::print(blows, out)?;
     }
     let cautions = survey.cautions();
     if !cautions.is_empty() {

@@ -1,7 +1,10 @@
 //! Changes of the open setup, and what they are called in the list of steps that can be undone.
 
+use steerloft_setup::car::Servo;
+use steerloft_setup::check::{Fault, check};
 use steerloft_setup::edit::{CarEdit, EditError};
-use steerloft_setup::setup::{Chosen, Record, Rods, Setup, ValueError};
+use steerloft_setup::servo::ServoPart;
+use steerloft_setup::setup::{Chosen, Record, Rods, Run, Setup, ValueError};
 
 use super::car_edit;
 use crate::format;
@@ -23,6 +26,8 @@ pub enum Change {
     Record(Box<Record>),
     /// The car itself changed.
     Car(Box<CarEdit>),
+    /// The body of its servo measured anew: the arm moves to where such a servo has it, and stays on its tooth.
+    ServoBody(Box<ServoPart>),
 }
 
 /// Why a change cannot be made.
@@ -34,6 +39,9 @@ pub(super) enum ChangeError {
     /// A car that would not pass its checks.
     #[error(transparent)]
     Car(#[from] EditError),
+    /// A record that a file could not hold.
+    #[error(transparent)]
+    Record(#[from] Fault),
 }
 
 impl Change {
@@ -42,8 +50,19 @@ impl Change {
         match self {
             Self::Adjust { adjustment, value } => setup.set(adjustment, value)?,
             Self::Rods(rods) => setup.set_rods(rods)?,
-            Self::Record(record) => setup.record = *record,
+            Self::Record(record) => {
+                setup.record = *record;
+                check(setup)?;
+            }
             Self::Car(edit) => *setup = setup.edited(&edit)?,
+            Self::ServoBody(part) => {
+                let spline = setup.car.servo.and_then(|servo| servo.spline);
+                let mut fitted = setup.edited(&CarEdit::FitServo(*part))?;
+                if let Some(servo) = fitted.car.servo {
+                    fitted = fitted.edited(&CarEdit::Servo(Some(Servo { spline, ..servo })))?;
+                }
+                *setup = fitted;
+            }
         }
         Ok(())
     }
@@ -109,12 +128,40 @@ fn record(before: &Record, after: &Record) -> String {
     if let Some((part, _)) = parts.iter().find(|(_, differs)| *differs) {
         return format!("Record: {}", part.to_lowercase());
     }
+    if before.id != after.id {
+        return "Record: identity given".to_owned();
+    }
     let (was, is) = (before.runs.len(), after.runs.len());
     match is.cmp(&was) {
         std::cmp::Ordering::Greater => format!("Record: run {is} added"),
         std::cmp::Ordering::Less => "Record: a run removed".to_owned(),
-        std::cmp::Ordering::Equal => "Record: runs".to_owned(),
+        std::cmp::Ordering::Equal => runs(&before.runs, &after.runs),
     }
+}
+
+/// Which part of which run was written.
+fn runs(before: &[Run], after: &[Run]) -> String {
+    let pairs = before.iter().zip(after).enumerate();
+    let mut changed = pairs.filter(|(_, (was, is))| was != is);
+    let Some((index, (was, is))) = changed.next() else {
+        return "Record: runs".to_owned();
+    };
+    let parts = [
+        ("when", was.date != is.date),
+        ("surface", was.surface != is.surface),
+        ("grip", was.grip != is.grip),
+        ("temperature", was.temperature != is.temperature),
+        ("tyres", was.tyres != is.tyres),
+        ("turning in", was.felt.entry != is.felt.entry),
+        ("mid-corner", was.felt.middle != is.felt.middle),
+        ("coming out", was.felt.exit != is.felt.exit),
+        ("laps", was.laps != is.laps),
+        ("found", was.notes != is.notes),
+        ("next idea", was.next_idea != is.next_idea),
+    ];
+    let part = parts.iter().find(|(_, differs)| *differs);
+    let part = part.map_or("", |(part, _)| part);
+    format!("Run {}: {part}", index + 1)
 }
 
 /// How rods are set, in words.

@@ -85,6 +85,18 @@ pub struct Tokens {
 }
 
 impl Tokens {
+    /// The fill of a place in a map by its share of full ink: positive within a limit, negative beyond it.
+    ///
+    /// From the ground to blue within and to vermillion beyond, which who sees colours otherwise tells apart by hue and by
+    /// how dark they are.
+    #[must_use]
+    pub fn margin(&self, share: f64) -> Color32 {
+        #[allow(clippy::cast_possible_truncation, reason = "a share of a colour")]
+        let share = share.clamp(-1.0, 1.0) as f32;
+        let far = if share < 0.0 { self.right } else { self.left };
+        self.canvas.lerp_to_gamma(far, share.abs() * 0.9)
+    }
+
     /// The light theme: ink on warm paper.
     pub const LIGHT: Self = Self {
         dark: false,

@@ -1,5 +1,7 @@
 //! What the user wants, gathered while a frame is drawn and carried out at its end.
 
+use std::path::PathBuf;
+
 use steerloft_setup::adjustment::PointName;
 use steerloft_setup::setup::Setup;
 use steerloft_solver::frame::Side;
@@ -32,6 +34,8 @@ pub enum Intent {
     ReferToSetup(Box<Setup>),
     /// Work on this open setup.
     SwitchTo(SetupId),
+    /// Open this file, or go to it if it is open.
+    OpenFile(PathBuf),
     /// Take this setup off the bench.
     CloseSetup(SetupId),
     /// Compare with this open setup, or with none.

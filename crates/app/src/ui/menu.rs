@@ -94,7 +94,12 @@ fn file_menu(
             item(ui, Command::New(index), look, intents);
         }
     });
-    items(ui, &[Command::NewCar, Command::Open], look, intents);
+    items(
+        ui,
+        &[Command::Continue, Command::NewCar, Command::Open],
+        look,
+        intents,
+    );
     ui.add_enabled_ui(!recent.is_empty(), |ui| {
         ui.menu_button("Open recent", |ui| {
             for (index, path) in recent.iter().enumerate() {

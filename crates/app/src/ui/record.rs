@@ -1,9 +1,10 @@
 //! The record of the setup: what it is for and what was found with it.
 
-use eframe::egui::{CollapsingHeader, Response, RichText, TextEdit, Ui};
-use steerloft_setup::setup::{Record, Run};
+use eframe::egui::{Button, CollapsingHeader, Response, RichText, TextEdit, Ui};
+use steerloft_setup::setup::Record;
 
-use super::{Intent, Intents};
+use super::{Drawer, Intent, Intents, ViewState};
+use crate::commands::Command;
 use crate::state::{Bench, Change};
 use crate::theme::Metrics;
 
@@ -22,14 +23,15 @@ const FIELDS: [Field; 5] = [
 const NAME_WIDTH: f32 = 56.0;
 
 /// Draws the section, closed at first.
-pub fn show(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
+pub fn show(ui: &mut Ui, bench: &Bench, view: &ViewState, intents: &mut Intents) {
+    let is_open = view.drawers.open == Some(Drawer::Runs);
     ui.add_space(Metrics::GAP);
     CollapsingHeader::new(RichText::new("Record").heading().strong())
         .id_salt("record")
-        .show_unindented(ui, |ui| fields(ui, &bench.setup().record, intents));
+        .show_unindented(ui, |ui| fields(ui, &bench.setup().record, is_open, intents));
 }
 
-fn fields(ui: &mut Ui, record: &Record, intents: &mut Intents) {
+fn fields(ui: &mut Ui, record: &Record, is_open: bool, intents: &mut Intents) {
     for (name, of) in FIELDS {
         let mut edited = record.clone();
         ui.horizontal(|ui| {
@@ -48,46 +50,22 @@ fn fields(ui: &mut Ui, record: &Record, intents: &mut Intents) {
     let response = ui.add(text);
     let response = response.accessible_name("Notes");
     follow(&response, edited, intents);
-    runs(ui, record, intents);
+    runs(ui, record, is_open, intents);
 }
 
-fn runs(ui: &mut Ui, record: &Record, intents: &mut Intents) {
-    for index in 0..record.runs.len() {
-        ui.push_id(index, |ui| run(ui, record, index, intents));
-    }
-    if ui.button("Add a run").clicked() {
-        let mut edited = record.clone();
-        edited.runs.push(Run::default());
-        intents.apply(Change::Record(Box::new(edited)));
-    }
-}
-
-fn run(ui: &mut Ui, record: &Record, index: usize, intents: &mut Intents) {
-    let number = index + 1;
+/// How many runs are noted, and a way to them.
+fn runs(ui: &mut Ui, record: &Record, is_open: bool, intents: &mut Intents) {
     ui.horizontal(|ui| {
-        ui.weak(format!("Run {number}"));
-        if ui.small_button(format!("Remove run {number}")).clicked() {
-            let mut edited = record.clone();
-            edited.runs.remove(index);
-            intents.apply(Change::Record(Box::new(edited)));
+        ui.weak(match record.runs.len() {
+            0 => "No run noted".to_owned(),
+            1 => "1 run".to_owned(),
+            runs => format!("{runs} runs"),
+        });
+        let button = Button::new("Open the run notes");
+        if ui.add_enabled(!is_open, button).clicked() {
+            intents.push(Intent::Command(Command::Drawer(Drawer::Runs)));
         }
     });
-    let mut edited = record.clone();
-    let Some(run) = edited.runs.get_mut(index) else {
-        return;
-    };
-    let date = TextEdit::singleline(&mut run.date)
-        .hint_text("When")
-        .desired_width(f32::INFINITY);
-    let date = ui.add(date);
-    let notes = TextEdit::multiline(&mut run.notes)
-        .hint_text("What was found")
-        .desired_rows(2)
-        .desired_width(f32::INFINITY);
-    let notes = ui.add(notes);
-    let date = date.accessible_name(format!("Run {number}: when"));
-    let notes = notes.accessible_name(format!("Run {number}: what was found"));
-    follow(&(date | notes), edited, intents);
 }
 
 fn field_name(ui: &mut Ui, name: &str) {

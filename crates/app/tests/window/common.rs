@@ -131,3 +131,26 @@ pub fn double_click(app: &mut App, at: Pos2) {
         .extend([true, false, true, false].map(click));
     app.run();
 }
+
+/// Waits for an answer that is worked out away from the window.
+pub fn wait_while(app: &mut App, is_working: impl Fn(&Steerloft) -> bool) {
+    app.run();
+    while is_working(app.state()) {
+        std::thread::sleep(std::time::Duration::from_millis(2));
+        app.run();
+    }
+}
+
+/// Types a number into a field that can be dragged, wherever it has scrolled to, and leaves it.
+pub fn type_number(app: &mut App, name: &str, text: &str) {
+    app.get_by_role_and_label(Role::SpinButton, name)
+        .scroll_to_me();
+    app.run();
+    app.get_by_role_and_label(Role::SpinButton, name).click();
+    app.run();
+    app.get_by_role_and_label(Role::SpinButton, name)
+        .type_text(text);
+    app.run();
+    app.key_press(eframe::egui::Key::Enter);
+    app.run();
+}

@@ -3,6 +3,7 @@
 mod common;
 
 mod adjustments;
+mod binding;
 mod car;
 mod commands;
 mod cursor;
@@ -18,9 +19,13 @@ mod memory;
 mod monkey;
 mod paper;
 mod pictures;
+mod pit_table;
 mod reference;
+mod runs;
 mod same_numbers;
 mod search;
+mod servo;
+mod setup_tree;
 mod setups;
 mod trouble;
 mod views;

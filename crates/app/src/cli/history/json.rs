@@ -1,12 +1,12 @@
 //! A folder of setups for programs.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use serde::Serialize;
-use steerloft_setup::library::{Entry, Library};
 use steerloft_setup::setup::Record;
 
-use super::{Told, changes};
+use super::Told;
+use crate::state::SetupTree;
 
 /// The tree as JSON holds it: parents before what was made from them.
 #[derive(Serialize)]
@@ -29,7 +29,7 @@ struct JsonEntry<'a> {
     missing_parent: Option<&'a str>,
     copy_of: Option<String>,
     /// What it changed against its parent, in words.
-    changes: Vec<String>,
+    changes: &'a [String],
     found: Vec<JsonPassage<'a>>,
 }
 
@@ -46,17 +46,17 @@ struct JsonSkipped {
 }
 
 impl<'a> JsonHistory<'a> {
-    pub(super) fn of(folder: &Path, told: &'a Told) -> Self {
-        let skipped = told.held.skipped.iter().map(|skipped| JsonSkipped {
+    pub(super) fn of(folder: &Path, tree: &'a SetupTree, told: &'a [Told<'_>]) -> Self {
+        let skipped = tree.held().skipped.iter().map(|skipped| JsonSkipped {
             file: skipped.file.display().to_string(),
             reason: skipped.error.to_string(),
         });
         Self {
             folder: folder.display().to_string(),
-            is_cut: told.held.is_cut,
+            is_cut: tree.held().is_cut,
             setups: told
-                .entries()
-                .map(|(index, depth, entry)| JsonEntry::of(told, index, depth, entry))
+                .iter()
+                .filter_map(|told| JsonEntry::of(tree, told))
                 .collect(),
             skipped: skipped.collect(),
         }
@@ -64,31 +64,25 @@ impl<'a> JsonHistory<'a> {
 }
 
 impl<'a> JsonEntry<'a> {
-    fn of(told: &'a Told, index: usize, depth: usize, entry: &'a Entry) -> Self {
-        let node = &told.tree.nodes[index];
-        let change = told.held.change_from_parent(&told.tree, index);
-        let hit = told.hits.as_ref().and_then(|hits| hits.get(&index));
-        let passages = hit.into_iter().flat_map(|hit| &hit.passages);
-        Self {
-            file: entry.file.display().to_string(),
+    fn of(tree: &'a SetupTree, (row, hit): &'a Told<'_>) -> Option<Self> {
+        let entry = tree.held().entries.get(row.entry)?;
+        let passages = hit.iter().flat_map(|hit| &hit.passages);
+        let shown = |file: &Option<PathBuf>| file.as_ref().map(|file| file.display().to_string());
+        Some(Self {
+            file: row.file.display().to_string(),
             car: &entry.setup.car.name,
             record: &entry.setup.record,
-            depth,
-            parent: node.parent.and_then(|parent| file_of(&told.held, parent)),
-            missing_parent: node.missing_parent.as_deref(),
-            copy_of: node.copy_of.and_then(|one| file_of(&told.held, one)),
-            changes: change.as_ref().map(changes).unwrap_or_default(),
+            depth: row.depth,
+            parent: shown(&row.parent),
+            missing_parent: row.missing_parent.as_deref(),
+            copy_of: shown(&row.copy_of),
+            changes: &row.changes,
             found: passages
                 .map(|passage| JsonPassage {
                     place: &passage.place,
                     line: &passage.line,
                 })
                 .collect(),
-        }
+        })
     }
-}
-
-fn file_of(library: &Library, entry: usize) -> Option<String> {
-    let entry = library.entries.get(entry)?;
-    Some(entry.file.display().to_string())
 }

@@ -4,12 +4,12 @@ use std::path::Path;
 
 use serde::Serialize;
 use steerloft_analysis::loads::{LoadCurve, LoadPoint};
+use steerloft_analysis::saver::Blows;
 use steerloft_analysis::servo::{Asymmetry, Centring, EndPoint, ServoFit};
 use steerloft_setup::car::Servo;
 use steerloft_solver::frame::Side;
 
 use super::Answer;
-use super::saver::Blows;
 
 /// The answer as JSON holds it. Angles in degrees, lengths in mm; `input` in the unit told.
 #[derive(Serialize)]

@@ -4,6 +4,7 @@ use steerloft_setup::adjustment::{Adjustment, PointName};
 use steerloft_setup::car::{Car, Position, RightCorner};
 use steerloft_solver::frame::Side;
 
+use super::super::equipment;
 use super::{Field, NUMBERS};
 use crate::format;
 use crate::units::Units;
@@ -12,6 +13,7 @@ use crate::units::Units;
 pub(in super::super) fn label(before: &Car, after: &Car, units: Units) -> String {
     adjustments(&before.adjustments, &after.adjustments)
         .or_else(|| sides(before, after))
+        .or_else(|| equipment::label(before, after, units))
         .or_else(|| point(before, after, units))
         .or_else(|| number(before, after, units))
         .or_else(|| (before.name != after.name).then(|| format!("Car name: {}", after.name)))

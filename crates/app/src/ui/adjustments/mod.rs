@@ -26,7 +26,7 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Inte
                 group(ui, bench, view, intents, place);
             }
             rods::show(ui, bench, intents);
-            record::show(ui, bench, intents);
+            record::show(ui, bench, view, intents);
             ui.add_space(Metrics::GAP);
         });
 }

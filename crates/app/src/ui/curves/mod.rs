@@ -3,7 +3,7 @@
 mod arrange;
 mod axis;
 mod heading;
-mod panel;
+pub(super) mod panel;
 mod plot;
 mod readout;
 

@@ -24,14 +24,14 @@ const MOST_MARKS: f64 = 200.0;
 
 /// How a line is drawn: colour tells what it is, and so does its style.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct LineInk {
-    pub(super) color: Color32,
-    pub(super) width: f32,
-    pub(super) style: LineStyle,
+pub(in crate::ui) struct LineInk {
+    pub(in crate::ui) color: Color32,
+    pub(in crate::ui) width: f32,
+    pub(in crate::ui) style: LineStyle,
 }
 
 impl LineInk {
-    pub(super) fn full(color: Color32) -> Self {
+    pub(in crate::ui) fn full(color: Color32) -> Self {
         Self {
             color,
             width: 2.0,
@@ -39,7 +39,7 @@ impl LineInk {
         }
     }
 
-    pub(super) fn dashed(color: Color32) -> Self {
+    pub(in crate::ui) fn dashed(color: Color32) -> Self {
         Self {
             color,
             width: 2.0,
@@ -48,7 +48,7 @@ impl LineInk {
     }
 
     /// A line to compare with that belongs to no setup.
-    pub(super) fn guide(color: Color32, style: LineStyle) -> Self {
+    pub(in crate::ui) fn guide(color: Color32, style: LineStyle) -> Self {
         Self {
             color,
             width: 1.2,
@@ -65,7 +65,7 @@ impl LineInk {
         }
     }
 
-    pub(super) fn line(self, name: &str, points: Vec<[f64; 2]>) -> Line<'static> {
+    pub(in crate::ui) fn line(self, name: &str, points: Vec<[f64; 2]>) -> Line<'static> {
         Line::new(name, points)
             .color(self.color)
             .width(self.width)
@@ -75,41 +75,41 @@ impl LineInk {
 }
 
 /// The frame of a panel.
-pub(super) struct Axes<'a> {
+pub(in crate::ui) struct Axes<'a> {
     /// Name of the panel, for accessibility.
-    pub(super) name: &'a str,
+    pub(in crate::ui) name: &'a str,
     /// Text along the horizontal axis, with unit and sign.
-    pub(super) x: &'a str,
+    pub(in crate::ui) x: &'a str,
     /// Text along the vertical axis, with unit and sign.
-    pub(super) y: &'a str,
+    pub(in crate::ui) y: &'a str,
     /// What the horizontal axis shows.
-    pub(super) x_range: Range,
+    pub(in crate::ui) x_range: Range,
     /// What the vertical axis shows.
-    pub(super) y_range: Range,
+    pub(in crate::ui) y_range: Range,
     /// What a value along the horizontal axis is multiplied with to be shown.
-    pub(super) x_factor: f64,
+    pub(in crate::ui) x_factor: f64,
     /// What a value along the vertical axis is multiplied with to be shown.
-    pub(super) y_factor: f64,
+    pub(in crate::ui) y_factor: f64,
 }
 
 /// The cursor of a panel: where it stands, and the values of the lines there.
-pub(super) struct Cursor {
-    pub(super) at: f64,
-    pub(super) marks: Vec<(f64, f64, Color32)>,
+pub(in crate::ui) struct Cursor {
+    pub(in crate::ui) at: f64,
+    pub(in crate::ui) marks: Vec<(f64, f64, Color32)>,
 }
 
 /// What came of drawing a panel.
-pub(super) struct Drawn {
+pub(in crate::ui) struct Drawn {
     /// Where on the horizontal axis the user put the cursor, if so.
-    pub(super) place: Option<f64>,
+    pub(in crate::ui) place: Option<f64>,
     /// What the pointer does on the plot.
-    pub(super) response: Response,
+    pub(in crate::ui) response: Response,
 }
 
 /// Draws the panel.
 ///
 /// `readout` gives the text shown beside the pointer for a place on the horizontal axis.
-pub(super) fn show<'a>(
+pub(in crate::ui) fn show<'a>(
     ui: &mut Ui,
     axes: &Axes<'_>,
     lines: Vec<Line<'a>>,

@@ -3,14 +3,26 @@
 //! A drawer is a variant of [`Drawer`] with its words and its key, a file here that draws it, an arm in [`contents`], and,
 //! if it holds anything from one frame to the next, a field of [`Drawers`]. Menu, finder, keys and settings follow.
 
+mod binding;
 mod changes;
 mod effects;
+mod equipment;
+mod pit_table;
+mod runs;
 mod search;
+mod servo;
+mod setup_tree;
 
 use eframe::egui::{
     Align, Button, Key, Layout, Modifiers, Panel, Rect, Role, ScrollArea, Ui, UiBuilder,
     WidgetInfo, pos2, vec2,
 };
+
+pub use binding::BindingDrawer;
+pub use pit_table::PitTableDrawer;
+pub use runs::RunsDrawer;
+pub use servo::ServoDrawer;
+pub use setup_tree::SetupTreeDrawer;
 
 use super::{Intent, Intents, ViewState, panel_frame};
 use crate::commands::Command;
@@ -35,6 +47,16 @@ pub enum Drawer {
     Effects,
     /// What to change on the car to come from the reference to this setup.
     Changes,
+    /// The servo: tooth, trim, end points, torque, fit.
+    Servo,
+    /// What binds over steering and travel.
+    Binding,
+    /// What is worth trying against what was felt.
+    PitTable,
+    /// The log of runs.
+    Runs,
+    /// The setups of the folder, and what was made from what.
+    SetupTree,
 }
 
 /// Which drawer is open, how high, and what the drawers hold.
@@ -48,11 +70,30 @@ pub struct Drawers {
     pub searching: Searching,
     /// What each step does.
     pub effects: EffectsTable,
+    /// What is asked about the servo.
+    pub servo: ServoDrawer,
+    /// The binding map.
+    pub binding: BindingDrawer,
+    /// The pit table.
+    pub pit_table: PitTableDrawer,
+    /// The log of runs.
+    pub runs: RunsDrawer,
+    /// The folder's setups.
+    pub setup_tree: SetupTreeDrawer,
 }
 
 impl Drawer {
     /// All, in the order of their fronts.
-    pub const ALL: [Self; 3] = [Self::Search, Self::Effects, Self::Changes];
+    pub const ALL: [Self; 8] = [
+        Self::Search,
+        Self::Effects,
+        Self::Changes,
+        Self::Servo,
+        Self::Binding,
+        Self::PitTable,
+        Self::Runs,
+        Self::SetupTree,
+    ];
 
     /// What stands on its front.
     #[must_use]
@@ -61,6 +102,11 @@ impl Drawer {
             Self::Search => "Search",
             Self::Effects => "Effects",
             Self::Changes => "Changes",
+            Self::Servo => "Servo",
+            Self::Binding => "Binding",
+            Self::PitTable => "Pit table",
+            Self::Runs => "Runs",
+            Self::SetupTree => "Setup tree",
         }
     }
 
@@ -77,6 +123,21 @@ impl Drawer {
             Self::Changes => {
                 "What to change on the car to come from the reference to this setup, part by part"
             }
+            Self::Servo => {
+                "Which tooth and trim, end points, torque and speed over the throw, whether the body fits, and what the servo saver does"
+            }
+            Self::Binding => {
+                "What binds over the whole field of steering and wheel travel: ball joints, dead centres, rim, chassis, thread"
+            }
+            Self::PitTable => {
+                "What is usually tried against what was felt on the track, with what a step of it does on this car"
+            }
+            Self::Runs => {
+                "The log of runs: conditions, what was felt, lap figures, and what to try next"
+            }
+            Self::SetupTree => {
+                "The setups of this file's folder: which was made from which, what each changed, and search in them"
+            }
         }
     }
 
@@ -87,6 +148,11 @@ impl Drawer {
             Self::Search => (Modifiers::NONE, Key::F3),
             Self::Effects => (Modifiers::NONE, Key::F4),
             Self::Changes => (Modifiers::NONE, Key::F8),
+            Self::Servo => (Modifiers::SHIFT, Key::F3),
+            Self::Binding => (Modifiers::SHIFT, Key::F4),
+            Self::PitTable => (Modifiers::SHIFT, Key::F5),
+            Self::Runs => (Modifiers::SHIFT, Key::F6),
+            Self::SetupTree => (Modifiers::SHIFT, Key::F7),
         }
     }
 }
@@ -138,6 +204,11 @@ fn contents(
         Drawer::Search => search::show(ui, bench, &mut view.drawers.searching, intents),
         Drawer::Effects => effects::show(ui, bench, &mut view.drawers.effects, intents),
         Drawer::Changes => changes::show(ui, bench),
+        Drawer::Servo => servo::show(ui, bench, &mut view.drawers.servo, intents),
+        Drawer::Binding => binding::show(ui, bench, &mut view.drawers.binding, intents),
+        Drawer::PitTable => pit_table::show(ui, bench, &mut view.drawers.pit_table, intents),
+        Drawer::Runs => runs::show(ui, bench, &mut view.drawers.runs, intents),
+        Drawer::SetupTree => setup_tree::show(ui, bench, &mut view.drawers.setup_tree, intents),
     }
 }
 
