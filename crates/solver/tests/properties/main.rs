@@ -44,7 +44,11 @@ mod geometry;
 mod hostile;
 mod invariance;
 mod locks;
+#[path = "../common/numbers.rs"]
+mod numbers;
 mod trial;
+#[path = "../common/words.rs"]
+mod words;
 
 use std::cell::Cell;
 
