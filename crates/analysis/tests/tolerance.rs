@@ -5,6 +5,7 @@ mod common;
 
 use approx::assert_relative_eq;
 use common::{car, cars, pan_car};
+use steerloft_analysis::Study;
 use steerloft_analysis::curves::CurveKind;
 use steerloft_analysis::effects::{Effects, INNER};
 use steerloft_analysis::find::{Gauge, Measure, Progress, Wheel};
@@ -232,14 +233,27 @@ fn a_loose_point_matters_most() {
 #[test]
 fn every_supplied_car_has_bands_and_spreads() {
     let request = Request {
-        samples: 60,
+        samples: 40,
+        curves: CurveKind::ALL.to_vec(),
         ..Request::usual(INNER)
     };
     for setup in cars() {
         let tolerance = of(&setup, &request);
+        let study = Study::new(&setup).unwrap();
+        assert_eq!(tolerance.bands.len(), request.curves.len());
+        for band in &tolerance.bands {
+            let lines = study.curve(band.kind).of_setup().count();
+            assert_eq!(
+                band.lines.len(),
+                lines,
+                "{}: {:?}",
+                setup.car.name,
+                band.kind
+            );
+        }
         assert!(tolerance.is_complete);
         assert!(
-            tolerance.apart < 6,
+            tolerance.apart < 4,
             "{}: {}",
             setup.car.name,
             tolerance.apart

@@ -14,7 +14,7 @@ pub struct Spread {
     pub quantiles: Option<Quantiles>,
     /// Their standard deviation.
     pub deviation: f64,
-    /// What it is due to, the most first; each at least [`LEAST_SHARE`].
+    /// What it is due to, the most first; what is below a hundredth is left out.
     pub shares: Vec<Share>,
 }
 
