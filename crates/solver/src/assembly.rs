@@ -109,6 +109,14 @@ impl Assembly {
         self.side_without_travel().is_none()
     }
 
+    /// Whether the right half is the mirror image of the left one to the last digit, so that a turn to one side is the mirror
+    /// image of a turn to the other. An axle with twin cranks, of which one is driven, never counts.
+    #[must_use]
+    pub fn is_mirror_symmetrical(&self) -> bool {
+        self.axle.is_mirror_symmetrical()
+            && (self.joints.as_ref()).is_none_or(JointLimits::is_mirror_symmetrical)
+    }
+
     /// The pose at a steering input (rad) and wheel travels (mm), on the branch continuous with the static pose.
     ///
     /// # Errors

@@ -1,5 +1,7 @@
 //! What the solver is given: the front axle as plain geometry.
 
+use nalgebra::Vector2;
+
 use crate::drive::Drive;
 use crate::frame::{Point, Road, Side, Sides, Vector, mirrored_point, mirrored_vector};
 use crate::suspension::Suspension;
@@ -82,6 +84,22 @@ impl FrontAxle {
     #[must_use]
     pub fn rear_axle_behind(&self) -> f64 {
         self.wheelbase - self.station
+    }
+
+    /// Whether the right half is the mirror image of the left one to the last digit, and does the same when it is turned the
+    /// other way. Not looked for in twin cranks, of which one is driven.
+    pub(crate) fn is_mirror_symmetrical(&self) -> bool {
+        let rod_inner = match &self.drive {
+            Drive::SwingArm(arm) if arm.axis_point.y == 0.0 && arm.axis_direction.y == 0.0 => {
+                arm.rod_inner
+            }
+            Drive::Slider(rack) if rack.direction.xz() == Vector2::zeros() => rack.rod_inner,
+            _ => return false,
+        };
+        rod_inner.right == mirrored_point(&rod_inner.left)
+            && self.road.roll == 0.0
+            && self.rods.left == self.rods.right
+            && self.corners.right == self.corners.left.mirrored()
     }
 }
 

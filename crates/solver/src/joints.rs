@@ -2,7 +2,7 @@
 
 use crate::error::{Joint, JointLimit};
 use crate::figures::linkage::ball_misalignment;
-use crate::frame::{Side, Sides, Vector};
+use crate::frame::{Side, Sides, Vector, mirrored_vector};
 use crate::pose::AxlePose;
 use crate::sweep::{Margin, Swept};
 
@@ -18,6 +18,12 @@ pub struct JointLimits {
 }
 
 impl JointLimits {
+    /// Whether the right side's studs are the mirror image of the left side's.
+    pub(crate) fn is_mirror_symmetrical(&self) -> bool {
+        let mirrors = |studs: &Sides<Vector>| studs.right == mirrored_vector(&studs.left);
+        mirrors(&self.outer_studs) && mirrors(&self.inner_studs)
+    }
+
     /// The joint that is farthest beyond its limit at a pose, or nothing if none is.
     #[must_use]
     pub fn exceeded(&self, pose: &AxlePose) -> Option<JointLimit> {

@@ -10,14 +10,14 @@ use steerloft_solver::figures::steering_axis::{caster_of, inclination_of};
 use steerloft_solver::figures::toe::{leftward_axis, steer_of, toe_of};
 use steerloft_solver::figures::{ideal_outer, kingpin_distance, steering_ratio, travel_gradient};
 use steerloft_solver::frame::{RoadAxes, Side, Sides};
-use steerloft_solver::sweep::{SweepRange, steer_sweep};
+use steerloft_solver::sweep::steer_on;
 use steerloft_solver::{Assembly, AxlePose};
 
 use super::measure::{Measure, Wheel};
 use super::want::Want;
 
-/// An angle counts as reached within this, rad.
-const REACHED: f64 = 1e-13;
+/// An angle counts as reached within this, rad: what is left is made up along the tangent, and falls short by about its square.
+const REACHED: f64 = 1e-6;
 
 /// Most corrections of the input on the way to an angle.
 const MOST_CORRECTIONS: usize = 40;
@@ -57,8 +57,10 @@ impl Gauge {
             assembly,
             road,
             straight,
+            is_symmetrical: assembly.is_mirror_symmetrical() && self.steers_alike(),
             bump: Known::NotYet,
             droop: Known::NotYet,
+            turned: Sides::both(None),
             locks: Sides::both(Known::NotYet),
         }
     }
@@ -78,6 +80,12 @@ impl Gauge {
             .collect()
     }
 
+    /// Whether the car's steering goes as far to both sides.
+    fn steers_alike(&self) -> bool {
+        let (from, to) = self.ranges.input;
+        from.to_bits() == (-to).to_bits()
+    }
+
     /// The least and greatest length that the parts of a tie rod allow, mm.
     pub(super) const fn rod_lengths(&self) -> (f64, f64) {
         (self.tie_rod.shortest, self.tie_rod.longest)
@@ -91,9 +99,24 @@ pub(super) struct Gauged<'a> {
     road: RoadAxes,
     /// Steer of each wheel straight ahead, rad.
     straight: Sides<f64>,
+    /// Whether a turn to the right is the mirror image of one to the left, and need not be posed.
+    is_symmetrical: bool,
     bump: Known,
     droop: Known,
+    /// The last angle that the inner wheel of each turn was turned to.
+    turned: Sides<Option<Turned>>,
     locks: Sides<Known>,
+}
+
+/// A pose with the inner wheel of a turn at an angle.
+#[derive(Debug, Clone, Copy)]
+struct Turned {
+    /// The angle asked for, rad.
+    inner: f64,
+    /// That of the outer wheel there; none where the inner one is not turned so far within the car's range.
+    outer: Option<f64>,
+    /// The last pose on the way there.
+    pose: AxlePose,
 }
 
 /// A value of each wheel, once it has been asked for.
@@ -212,11 +235,19 @@ impl Gauged<'_> {
         mean_deviation(points, |travel| Some(*self.toe_at(travel)?.get(side)))
     }
 
-    fn inner_outer_curve(&self, turn: Side, points: &[[f64; 2]]) -> Option<f64> {
+    fn inner_outer_curve(&mut self, turn: Side, points: &[[f64; 2]]) -> Option<f64> {
         mean_deviation(points, |inner| {
-            let (_, outer) = self.turned_to(turn, inner.to_radians())?;
-            Some(outer.to_degrees())
+            Some(self.outer_at(turn, inner.to_radians())?.to_degrees())
         })
+    }
+
+    /// The turn that is posed for one asked for.
+    const fn posed_for(&self, turn: Side) -> Side {
+        if self.is_symmetrical {
+            Side::Left
+        } else {
+            turn
+        }
     }
 
     /// The range's end of the steering input that turns the wheels to a side, rad or mm.
@@ -246,16 +277,35 @@ impl Gauged<'_> {
         (turned(turn), turned(turn.other()))
     }
 
-    /// Inner and outer angle where the inner wheel of a turn has come to an angle, rad: by Newton's iteration on the input,
-    /// kept between what is known to be short of the angle and what is known to be past it. None where the angle is not
+    /// Angle of the outer wheel where the inner wheel of a turn has come to an angle, rad. None where the angle is not
     /// reached within the car's range.
-    fn turned_to(&self, turn: Side, inner: f64) -> Option<(f64, f64)> {
+    fn outer_at(&mut self, turn: Side, inner: f64) -> Option<f64> {
+        let turn = self.posed_for(turn);
+        let known = self.turned.get(turn).as_ref();
+        if let Some(known) = known.filter(|known| known.inner.to_bits() == inner.to_bits()) {
+            return known.outer;
+        }
+        let turned = self.turned_to(turn, inner);
+        *self.turned.get_mut(turn) = Some(turned);
+        turned.outer
+    }
+
+    /// Turns the inner wheel of a turn to an angle, by Newton's iteration on the input, kept between what is known to be short
+    /// of the angle and what is known to be past it.
+    fn turned_to(&self, turn: Side, inner: f64) -> Turned {
         let road = &self.assembly.axle().road;
-        let rate_of = |pose: &AxlePose| steer_per_input(pose.corners.get(turn), road) * turn.sign();
+        let rate_of = |pose: &AxlePose, side: Side| {
+            steer_per_input(pose.corners.get(side), road) * turn.sign()
+        };
         let end = self.end_towards(turn);
         let mut near = *self.assembly.static_pose();
+        let not_reached = |pose| Turned {
+            inner,
+            outer: None,
+            pose,
+        };
         let (mut short, mut past) = (0.0_f64, end);
-        let mut input = inner / rate_of(&near);
+        let mut input = inner / rate_of(&near, turn);
         for _ in 0..MOST_CORRECTIONS {
             let between = (input - short) * (input - past) < 0.0;
             if !between {
@@ -273,28 +323,33 @@ impl Gauged<'_> {
                 continue;
             };
             let (turned, outer) = self.turned_in(turn, &pose);
+            let rate = rate_of(&pose, turn);
             let left = inner - turned;
             if left.abs() <= REACHED {
-                return Some((turned, outer));
+                let outer = outer + left * rate_of(&pose, turn.other()) / rate;
+                return Turned {
+                    inner,
+                    outer: Some(outer),
+                    pose,
+                };
             }
             if left > 0.0 {
                 if input.to_bits() == end.to_bits() {
-                    return None;
+                    return not_reached(pose);
                 }
                 short = input;
             } else {
                 past = input;
             }
             near = pose;
-            input += left / rate_of(&near);
+            input += left / rate;
         }
-        let (turned, outer) = self.turned_in(turn, &near);
-        ((inner - turned).abs() <= 1e-9).then_some((turned, outer))
+        not_reached(near)
     }
 
     /// 100 (inner - outer) / (inner - ideal outer), percent.
-    fn ackermann(&self, turn: Side, inner: f64) -> Option<f64> {
-        let (inner, outer) = self.turned_to(turn, inner)?;
+    fn ackermann(&mut self, turn: Side, inner: f64) -> Option<f64> {
+        let outer = self.outer_at(turn, inner)?;
         let axle = self.assembly.axle();
         let ideal = ideal_outer(inner, kingpin_distance(self.assembly), axle.wheelbase);
         Some(100.0 * (inner - outer) / (inner - ideal))
@@ -302,20 +357,21 @@ impl Gauged<'_> {
 
     /// Angle of a wheel at the end of steering in a turn, degrees into the turn.
     fn lock(&mut self, turn: Side, wheel: Side) -> Option<f64> {
-        let mut known = *self.locks.get(turn);
-        let angles = known.or_measure(|| self.end_of(turn));
-        *self.locks.get_mut(turn) = known;
+        let (posed, wheel) = if self.posed_for(turn) == turn {
+            (turn, wheel)
+        } else {
+            (turn.other(), wheel.other())
+        };
+        let mut known = *self.locks.get(posed);
+        let angles = known.or_measure(|| self.end_of(posed));
+        *self.locks.get_mut(posed) = known;
         Some(*angles?.get(wheel))
     }
 
     /// Angles of both wheels at the end of steering in a turn: at the end of the car's range, or a hair before the lock
     /// that comes first.
     fn end_of(&self, turn: Side) -> Option<Sides<f64>> {
-        let end = self.end_towards(turn);
-        let still = Sides::both(0.0);
-        let has_limits = self.assembly.joint_limits().is_some();
-        let at_end = self.assembly.pose(end, still).ok().filter(|_| !has_limits);
-        let pose = at_end.or_else(|| self.end_by_sweep(end))?;
+        let pose = self.end_pose(turn)?;
         let (inner, outer) = self.turned_in(turn, &pose);
         let (inner, outer) = (inner.to_degrees(), outer.to_degrees());
         Some(match turn {
@@ -324,23 +380,28 @@ impl Gauged<'_> {
         })
     }
 
-    /// The pose at an end of the car's range, or a hair before the lock or limit that a sweep there meets first.
-    fn end_by_sweep(&self, end: f64) -> Option<AxlePose> {
-        let still = Sides::both(0.0);
-        let way = SweepRange {
-            from: 0.0,
-            to: end,
-            count: 2,
-        };
-        let sweep = steer_sweep(self.assembly, way, still);
-        let Some(lock) = sweep.locks().next() else {
-            return sweep
-                .poses
-                .into_iter()
-                .max_by(|a, b| a.input.abs().total_cmp(&b.input.abs()));
-        };
-        let before_lock = lock.at * (1.0 - SHORT_OF_LOCK);
-        self.assembly.pose(before_lock, still).ok()
+    /// The pose at an end of the car's range, or a hair before the lock or limit that a sweep there meets first; swept by way
+    /// of a pose that is known already.
+    fn end_pose(&self, turn: Side) -> Option<AxlePose> {
+        let end = self.end_towards(turn);
+        let known = self.turned.get(turn).as_ref();
+        let on_way = known
+            .map(|known| known.pose.input)
+            .filter(|input| input * (end - input) > 0.0);
+        let mut from = *self.assembly.static_pose();
+        for input in on_way.into_iter().chain([end]) {
+            match steer_on(self.assembly, &from, input) {
+                Ok(pose) => from = pose,
+                Err(lock) => {
+                    let before_lock = lock.at * (1.0 - SHORT_OF_LOCK);
+                    let pose = self
+                        .assembly
+                        .pose_near(&from, before_lock, Sides::both(0.0));
+                    return pose.ok();
+                }
+            }
+        }
+        Some(from)
     }
 
     fn drive_effort(&self) -> f64 {

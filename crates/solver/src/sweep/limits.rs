@@ -39,6 +39,13 @@ impl Margin {
     }
 }
 
+impl Margin {
+    /// Whether a pose within the limit stands as good as at it.
+    fn is_used_up(&self) -> bool {
+        self.left <= AT_LIMIT.min(AT_PLACE * self.rate.abs())
+    }
+}
+
 /// What rounding may make of nothing left.
 const ROUNDING: f64 = 1e-13;
 
@@ -86,8 +93,8 @@ pub(super) struct Limits<'a, P> {
 /// The end of a stretch.
 enum End {
     Within(Box<Stand>),
-    /// Beyond a limit that the linkage could pass.
-    Beyond(SolveError),
+    /// Beyond a limit that the linkage could pass, with what is left up to a ball joint's limit where there is a pose.
+    Beyond(SolveError, Option<Margin>),
     /// The linkage locks before.
     Locked(SolveError),
 }
@@ -98,6 +105,11 @@ const BEFORE_LOCK: [f64; 8] = [1e-9, 1e-7, 1e-5, 1e-3, 1e-2, 0.03, 0.1, 0.3];
 
 /// Turn of a knuckle and its rod, rad, over which what is left up to a limit has one valley at most.
 const KNOWN_TURN: f64 = 0.2;
+
+/// How near to a limit, as a sine, and how near to its place, rad or mm, a pose within it counts as at it. Farther off than
+/// rounding, and far nearer than anything that is shown.
+const AT_LIMIT: f64 = 1e-12;
+const AT_PLACE: f64 = 1e-11;
 
 /// Halvings of a stretch: down to the rounding of the swept value.
 const HALVINGS: u32 = 52;
@@ -116,7 +128,7 @@ where
                 Some(lock) => Err(lock),
                 None => Ok(*next),
             },
-            End::Beyond(cause) => Err(self.first(from, to, cause)),
+            End::Beyond(cause, margin) => Err(self.first(from, (to, margin), cause)),
             End::Locked(cause) => {
                 let lock = self.lock(from, to, cause);
                 Err(self.before(from, &lock).unwrap_or(lock))
@@ -127,7 +139,7 @@ where
     fn end(&self, from: &Stand, at: f64) -> End {
         match (self.pose)(&from.pose, at) {
             Ok(pose) => match self.joints.and_then(|joints| joints.exceeded(&pose)) {
-                Some(limit) => End::Beyond(limit.into()),
+                Some(limit) => End::Beyond(limit.into(), self.least_of_joints(&pose)),
                 None => End::Within(Box::new(Stand { pose, at })),
             },
             Err(
@@ -135,7 +147,7 @@ where
                     fault: Fault::WheelLiesFlat,
                     ..
                 },
-            ) => End::Beyond(cause),
+            ) => End::Beyond(cause, None),
             Err(cause) => End::Locked(cause),
         }
     }
@@ -164,7 +176,9 @@ where
             let at = lock.at - way * left_out;
             match self.end(from, at) {
                 End::Within(next) => return self.passed(from, &next, FINEST),
-                End::Beyond(cause) => return Some(self.first(from, at, cause)),
+                End::Beyond(cause, margin) => {
+                    return Some(self.first(from, (at, margin), cause));
+                }
                 End::Locked(_) => {}
             }
         }
@@ -172,22 +186,39 @@ where
     }
 
     /// The first limit on a stretch whose end lies beyond one.
-    fn first(&self, from: &Stand, beyond: f64, cause: SolveError) -> Lock {
+    ///
+    /// The place is led between a pose within and one beyond: to where the nearer one's tangent says, and to the middle where
+    /// that is not between them.
+    fn first(&self, from: &Stand, beyond: (f64, Option<Margin>), cause: SolveError) -> Lock {
         let (mut within, mut beyond, mut cause) = (*from, beyond, cause);
         for _ in 0..HALVINGS {
-            let middle = 0.5 * (within.at + beyond);
-            match self.end(&within, middle) {
+            let margin = self.least_of_joints(&within.pose);
+            if margin.is_some_and(|margin| margin.is_used_up()) {
+                break;
+            }
+            let inside = margin.map(|margin| (within.at, margin));
+            let outside = beyond.1.map(|margin| (beyond.0, margin));
+            let at = crossing(inside, outside)
+                .filter(|at| (at - within.at) * (at - beyond.0) < 0.0)
+                .unwrap_or(0.5 * (within.at + beyond.0));
+            match self.end(&within, at) {
                 End::Within(next) => {
                     if let Some(lock) = self.passed(&within, &next, FINEST) {
                         return lock;
                     }
                     within = *next;
                 }
-                End::Beyond(nearer) => (beyond, cause) = (middle, nearer),
-                End::Locked(cause) => return Lock::on_way(within.at, middle, cause),
+                End::Beyond(nearer, margin) => (beyond, cause) = ((at, margin), nearer),
+                End::Locked(cause) => return Lock::on_way(within.at, at, cause),
             }
         }
         Lock::at(within.at, cause)
+    }
+
+    /// What is left up to the nearest limit of a ball joint.
+    fn least_of_joints(&self, pose: &AxlePose) -> Option<Margin> {
+        let margins = self.joints?.margins(pose, self.swept).into_iter();
+        margins.min_by(|a, b| a.left.total_cmp(&b.left))
     }
 
     /// A limit that is passed and left again between two poses within it.
@@ -200,7 +231,7 @@ where
             End::Within(next) => self
                 .passed(from, &next, halvings - 1)
                 .or_else(|| self.passed(&next, to, halvings - 1)),
-            End::Beyond(cause) => Some(self.first(from, middle, cause)),
+            End::Beyond(cause, margin) => Some(self.first(from, (middle, margin), cause)),
             End::Locked(cause) => Some(self.lock(from, middle, cause)),
         }
     }
@@ -237,6 +268,19 @@ where
             .map_or([Margin::NONE; 4], |joints| joints.margins(pose, self.swept));
         [left, right, a, b, c, d]
     }
+}
+
+/// Where a limit is met between a place within it and one beyond, by the tangent at whichever is nearer to it. From beyond a
+/// hair is taken off, so that the place itself comes to lie within.
+fn crossing(inside: Option<(f64, Margin)>, outside: Option<(f64, Margin)>) -> Option<f64> {
+    let (inside, outside) = inside.zip(outside)?;
+    let ((at, margin), hair) = if outside.1.left.abs() < inside.1.left {
+        (outside, 0.3 * AT_LIMIT)
+    } else {
+        (inside, 0.0)
+    };
+    let place = at - (margin.left - hair) / margin.rate;
+    place.is_finite().then_some(place)
 }
 
 /// How much a knuckle and its rod turn between two poses, rad.

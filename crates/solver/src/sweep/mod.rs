@@ -112,6 +112,25 @@ pub fn steer_sweep(assembly: &Assembly, range: SweepRange, travel: Sides<f64>) -
     })
 }
 
+/// The next pose of a sweep over the steering input, travel held, from a pose that it has come to; or the lock that is met
+/// before.
+///
+/// # Errors
+/// The lock.
+pub fn steer_on(assembly: &Assembly, from: &AxlePose, input: f64) -> Result<AxlePose, Box<Lock>> {
+    let limits = Limits {
+        joints: assembly.joint_limits(),
+        swept: Swept::Input,
+        pose: &|near: &AxlePose, input| assembly.pose_near(near, input, from.travel),
+    };
+    let stand = Stand {
+        pose: *from,
+        at: from.input,
+    };
+    let next = limits.step(&stand, input).map_err(Box::new)?;
+    Ok(next.pose)
+}
+
 /// Poses over a range of wheel travel, both wheels together, steering input held.
 ///
 /// # Errors
