@@ -5,6 +5,8 @@ use std::cmp::Ordering;
 
 use steerloft_solver::SolveError;
 
+use super::want::Want;
+
 /// Costs that differ by less than this are alike, and the fewer changes decide.
 const ALIKE: f64 = 1e-9;
 
@@ -14,7 +16,7 @@ pub(super) struct Kept {
     pub(super) cost: f64,
     pub(super) changes: usize,
     /// Which leaf of the tree.
-    pub(super) index: u64,
+    pub(super) index: u128,
 }
 
 impl Kept {
@@ -46,12 +48,12 @@ pub(super) struct Keeper {
     /// By number of changes.
     pub(super) by_changes: Vec<Option<Kept>>,
     /// For each want alone: the least deviation, and which leaf.
-    pub(super) nearest: Vec<Option<(f64, u64)>>,
+    pub(super) nearest: Vec<Option<(f64, u128)>>,
     /// Likewise among combinations whose tie rods the parts do not allow.
-    pub(super) nearest_misfit: Vec<Option<(f64, u64)>>,
+    pub(super) nearest_misfit: Vec<Option<(f64, u128)>>,
     /// How many combinations cannot be assembled, with the first one's reason.
     pub(super) apart: u64,
-    pub(super) apart_because: Option<(u64, SolveError)>,
+    pub(super) apart_because: Option<(u128, SolveError)>,
     /// How many need a tie rod that the parts do not allow.
     pub(super) misfits: u64,
 }
@@ -76,6 +78,21 @@ impl Keeper {
         self.offer_for_list(kept);
     }
 
+    /// Whether a combination is known to come neither into the list nor into the front, if it costs at least so much.
+    pub(super) fn is_beaten(&self, cost: f64, changes: usize) -> bool {
+        let cost = step(cost);
+        let beats = |kept: &Kept| step(kept.cost) < cost;
+        let list_beats = self.list.len() >= self.keep && self.list.last().is_some_and(beats);
+        let mut as_few = self.by_changes.iter().take(changes + 1).flatten();
+        list_beats && as_few.any(beats)
+    }
+
+    /// Whether a combination that can be built is known to meet a want.
+    pub(super) fn is_met(&self, number: usize, want: &Want) -> bool {
+        let nearest = self.nearest.get(number).copied().flatten();
+        nearest.is_some_and(|(deviation, _)| want.is_met(deviation))
+    }
+
     fn offer_for_changes(&mut self, kept: &Kept) {
         if let Some(best) = self.by_changes.get_mut(kept.changes)
             && best.as_ref().is_none_or(|best| kept.order(best).is_lt())
@@ -97,7 +114,7 @@ impl Keeper {
     }
 
     /// Takes how far a combination is from a want alone.
-    pub(super) fn offer_nearest(&mut self, want: usize, deviation: f64, index: u64, fits: bool) {
+    pub(super) fn offer_nearest(&mut self, want: usize, deviation: f64, index: u128, fits: bool) {
         let all = if fits {
             &mut self.nearest
         } else {
@@ -109,7 +126,7 @@ impl Keeper {
     }
 
     /// Takes a combination that cannot be assembled.
-    pub(super) fn offer_apart(&mut self, index: u64, because: SolveError) {
+    pub(super) fn offer_apart(&mut self, index: u128, because: SolveError) {
         self.apart += 1;
         if self.apart_because.is_none_or(|(first, _)| index < first) {
             self.apart_because = Some((index, because));
@@ -124,7 +141,7 @@ impl Keeper {
         for kept in other.by_changes.iter().flatten() {
             self.offer_for_changes(kept);
         }
-        let pairs = |own: &mut Vec<Option<(f64, u64)>>, others: Vec<Option<(f64, u64)>>| {
+        let pairs = |own: &mut Vec<Option<(f64, u128)>>, others: Vec<Option<(f64, u128)>>| {
             for (own, other) in own.iter_mut().zip(others) {
                 if let Some(other) = other {
                     take_nearer(own, other);
@@ -153,7 +170,7 @@ impl Keeper {
     }
 }
 
-fn take_nearer(nearest: &mut Option<(f64, u64)>, other: (f64, u64)) {
+fn take_nearer(nearest: &mut Option<(f64, u128)>, other: (f64, u128)) {
     let is_nearer = nearest.is_none_or(|(deviation, index)| {
         let order = other.0.total_cmp(&deviation);
         order.then(other.1.cmp(&index)).is_lt()

@@ -95,7 +95,7 @@ impl Probe<'_> {
         Ok(self.gauge.take(&assembly).deviation(self.want))
     }
 
-    fn limits(&self, index: u64, deviation: f64, misfit: Option<(f64, u64)>) -> Vec<Limit> {
+    fn limits(&self, index: u128, deviation: f64, misfit: Option<(f64, u128)>) -> Vec<Limit> {
         let picks = self.tree.picks(index);
         let mut limits = Vec::new();
         if let Some((nearer, index)) = misfit
@@ -171,7 +171,7 @@ impl Probe<'_> {
     }
 
     /// The length of the rod that does not fit at a combination.
-    fn misfit_length(&self, index: u64) -> Option<f64> {
+    fn misfit_length(&self, index: u128) -> Option<f64> {
         let values = self.tree.values(&self.tree.picks(index));
         let assembly = self.tree.assemble_with(&values).ok()?;
         let (shortest, longest) = self.gauge.rod_lengths();

@@ -152,6 +152,18 @@ impl Measure {
         }
     }
 
+    /// About how many poses of the axle besides that at rest it is measured by.
+    pub(super) fn poses(&self) -> usize {
+        match self {
+            Self::ToeAtBump(_) | Self::ToeAtDroop(_) => 1,
+            Self::Ackermann { .. } => 6,
+            Self::LockLeft(_) | Self::LockRight(_) => 8,
+            Self::ToeCurve { points, .. } => points.len(),
+            Self::InnerOuterCurve { points, .. } => 4 * points.len(),
+            _ => 0,
+        }
+    }
+
     /// The curve wanted, if this is a whole curve.
     pub(super) fn curve(&self) -> Option<&[[f64; 2]]> {
         match self {

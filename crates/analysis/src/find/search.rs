@@ -15,8 +15,11 @@ use super::stock::Stock;
 use super::tree::{Node, Tree};
 use super::want::Want;
 
+/// Most combinations that a search takes on.
+const MOST_COMBINATIONS: u64 = 1_000_000_000_000;
+
 /// Branches for each thread, so that none waits long for the last one.
-const BRANCHES_A_THREAD: u64 = 32;
+const BRANCHES_A_THREAD: u128 = 256;
 
 /// After how many combinations a thread tells how far it is and asks whether to stop.
 const TELL_EVERY: u64 = 128;
@@ -92,7 +95,7 @@ impl Search {
     /// As [`Search::run`].
     pub fn combinations(&self) -> Result<u64, SearchError> {
         let levels = levels(&self.setup, &self.free, &self.stock)?;
-        Ok(self.tree(&levels).size())
+        Ok(self.tree(&levels)?.size())
     }
 
     /// Tries every combination on all processors and ranks what comes closest.
@@ -113,7 +116,7 @@ impl Search {
     pub fn run_on(&self, threads: usize, progress: &Progress) -> Result<Findings, SearchError> {
         check_wants(&self.wants)?;
         let levels = levels(&self.setup, &self.free, &self.stock)?;
-        let tree = self.tree(&levels);
+        let tree = self.tree(&levels)?;
         progress.all.store(tree.size(), Ordering::Relaxed);
         let is_smooth = levels.iter().any(|level| level.is_smooth);
         let keep = self.keep.max(1);
@@ -122,8 +125,10 @@ impl Search {
         } else {
             keep
         };
+        let order = by_effort(&self.wants);
         let worker = || Worker {
             wants: &self.wants,
+            order: &order,
             gauge: Gauge::of(&self.setup),
             tree: &tree,
             progress,
@@ -136,9 +141,15 @@ impl Search {
         Ok(self.findings(&tree, &keeper, evaluated, !progress.is_stopped(), keep))
     }
 
-    fn tree<'a>(&'a self, levels: &'a [Level]) -> Tree<'a> {
+    fn tree<'a>(&'a self, levels: &'a [Level]) -> Result<Tree<'a>, SearchError> {
         let most_changes = self.most_changes.unwrap_or(usize::MAX);
-        Tree::new(&self.setup, levels, &self.stock, most_changes)
+        let tree = Tree::new(&self.setup, levels, &self.stock, most_changes);
+        tree.filter(|tree| tree.size() <= MOST_COMBINATIONS)
+            .ok_or_else(|| {
+                #[allow(clippy::cast_precision_loss, reason = "a count of values is small")]
+                let about = levels.iter().map(|level| level.values.len() as f64);
+                SearchError::TooMany(about.product())
+            })
     }
 
     fn findings(
@@ -191,7 +202,7 @@ fn shared_out<'a>(
     let next = AtomicU64::new(0);
     let work = |mut worker: Worker<'a>| {
         loop {
-            let branch = next.fetch_add(1, Ordering::Relaxed);
+            let branch = u128::from(next.fetch_add(1, Ordering::Relaxed));
             if branch >= branches || worker.progress.is_stopped() {
                 break;
             }
@@ -226,23 +237,33 @@ fn work_of_none(worker: &Worker<'_>) -> (Keeper, u64) {
 }
 
 /// How many levels are split into branches, and how many branches that gives.
-fn branches(tree: &Tree<'_>, threads: usize) -> (usize, u64) {
+fn branches(tree: &Tree<'_>, threads: usize) -> (usize, u128) {
     let enough = if threads == 1 {
         1
     } else {
-        BRANCHES_A_THREAD * threads as u64
+        BRANCHES_A_THREAD * threads as u128
     };
     let (mut depth, mut branches) = (0, 1);
     while branches < enough && depth + 1 < tree.levels.len() {
-        branches *= tree.levels[depth].values.len() as u64;
+        branches *= tree.levels[depth].values.len() as u128;
         depth += 1;
     }
     (depth, branches)
 }
 
+/// The wants in the order in which a combination is held against them: the cheaper ones first, so that the dearer ones need
+/// not be measured of what is beaten already.
+fn by_effort(wants: &[Want]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..wants.len()).collect();
+    order.sort_by_key(|number| wants[*number].measure.poses());
+    order
+}
+
 /// One thread of a search.
 struct Worker<'a> {
     wants: &'a [Want],
+    /// In which order they are measured.
+    order: &'a [usize],
     gauge: Gauge,
     tree: &'a Tree<'a>,
     progress: &'a Progress,
@@ -255,16 +276,17 @@ struct Worker<'a> {
 
 impl Worker<'_> {
     /// Tries all leaves of a branch: of the node with the given number above `depth`.
-    fn branch(&mut self, depth: usize, number: u64) {
-        let below = self.tree.sizes(depth);
-        let first = number * below;
-        let picks = self.tree.picks(first);
+    fn branch(&mut self, depth: usize, number: u128) {
+        let first = number * self.tree.indices(depth);
+        let mut picks = self.tree.picks(first);
+        picks.truncate(depth);
         self.picks.clear();
         let mut node = self.tree.root();
-        for pick in picks.into_iter().take(depth) {
-            self.picks.push(pick);
+        for pick in &picks {
+            self.picks.push(*pick);
             let Some(child) = self.tree.child(&node, &self.picks) else {
-                self.done(below);
+                let changes = self.tree.changes(&picks);
+                self.done(self.tree.leaves_below(depth, changes));
                 return;
             };
             node = child;
@@ -273,13 +295,13 @@ impl Worker<'_> {
     }
 
     /// Tries all leaves below a node, the first of which has an index.
-    fn descend(&mut self, node: &Node, first: u64) {
+    fn descend(&mut self, node: &Node, first: u128) {
         let level = self.picks.len();
         let Some(values) = self.tree.levels.get(level).map(|level| level.values.len()) else {
             self.leaf(node, first);
             return;
         };
-        let below = self.tree.sizes(level + 1);
+        let below = self.tree.indices(level + 1);
         let mut index = first;
         for pick in 0..values {
             if self.progress.is_stopped() {
@@ -288,14 +310,19 @@ impl Worker<'_> {
             self.picks.push(pick);
             match self.tree.child(node, &self.picks) {
                 Some(child) => self.descend(&child, index),
-                None => self.done(below),
+                None => {
+                    let changes = self.tree.changes(&self.picks);
+                    self.done(self.tree.leaves_below(level + 1, changes));
+                }
             }
             self.picks.pop();
             index += below;
         }
     }
 
-    fn leaf(&mut self, node: &Node, index: u64) {
+    /// Holds a combination against the wants. What cannot come into the list any more is measured only for wants that
+    /// nothing meets so far.
+    fn leaf(&mut self, node: &Node, index: u128) {
         self.done(1);
         self.evaluated += 1;
         let assembly = match self.tree.assemble(node) {
@@ -308,15 +335,21 @@ impl Worker<'_> {
         let mut gauged = self.gauge.take(&assembly);
         let fits = gauged.rods_fit();
         self.keeper.misfits += u64::from(!fits);
-        let mut cost = Some(0.0);
-        for (number, want) in self.wants.iter().enumerate() {
+        // What it costs at the least, by the wants measured; none once it is out.
+        let mut cost = fits.then_some(0.0);
+        for &number in self.order {
+            let want = &self.wants[number];
+            cost = cost.filter(|cost| !self.keeper.is_beaten(*cost, node.changes));
+            if cost.is_none() && self.keeper.is_met(number, want) {
+                continue;
+            }
             let deviation = gauged.deviation(want);
             if let Some(deviation) = deviation {
                 self.keeper.offer_nearest(number, deviation, index, fits);
             }
             cost = cost.zip(want.cost(deviation)).map(|(sum, cost)| sum + cost);
         }
-        if let Some(cost) = cost.filter(|_| fits) {
+        if let Some(cost) = cost {
             self.keeper.offer(Kept {
                 cost,
                 changes: node.changes,

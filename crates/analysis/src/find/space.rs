@@ -9,9 +9,6 @@ use super::want::{Target, Want};
 /// Values tried of a slide without steps, both ends included; what is found is then refined.
 const GRID: u32 = 9;
 
-/// Most combinations that a search takes on.
-const MOST_COMBINATIONS: u64 = 1_000_000_000_000;
-
 /// Numbers closer than this are one value, mm or degrees.
 const SAME: f64 = 1e-6;
 
@@ -149,20 +146,7 @@ pub(super) fn levels(
             return Err(SearchError::FreeTwice(name));
         }
     }
-    let count = levels.iter().try_fold(1_u64, |all, level| {
-        all.checked_mul(level.values.len() as u64)
-    });
-    match count {
-        Some(count) if count <= MOST_COMBINATIONS => Ok(levels),
-        _ => {
-            #[allow(clippy::cast_precision_loss, reason = "a count of values is small")]
-            let about = levels
-                .iter()
-                .map(|level| level.values.len() as f64)
-                .product();
-            Err(SearchError::TooMany(about))
-        }
-    }
+    Ok(levels)
 }
 
 fn level(setup: &Setup, free: &Free, stock: &[Stock]) -> Result<Level, SearchError> {

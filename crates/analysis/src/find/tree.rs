@@ -17,6 +17,10 @@ pub(super) struct Tree<'a> {
     pub(super) most_changes: usize,
     /// The car with every adjustment applied that comes before the first level.
     root: Laying,
+    /// For each level, and for each number of changes that may still be made from there on: how many leaves lie below.
+    allowed: Vec<Vec<u64>>,
+    /// For each level: how many indices belong to a node before it, whatever can be picked below, allowed or not.
+    indices: Vec<u128>,
 }
 
 /// A node: the first levels have their value.
@@ -28,37 +32,53 @@ pub(super) struct Node {
 }
 
 impl<'a> Tree<'a> {
+    /// None where there are more combinations than can be numbered.
     pub(super) fn new(
         setup: &'a Setup,
         levels: &'a [Level],
         stock: &'a [Stock],
         most_changes: usize,
-    ) -> Self {
+    ) -> Option<Self> {
+        let most_changes = most_changes.min(levels.len());
         let mut tree = Self {
             setup,
             levels,
             stock,
             most_changes,
             root: Laying::at_base(&setup.car, setup.rods),
+            allowed: allowed(levels, most_changes),
+            indices: indices(levels)?,
         };
         let mut root = tree.root;
         tree.apply_fixed(&mut root, 0);
         tree.root = root;
-        tree
+        Some(tree)
     }
 
-    /// How many combinations there are, those that are left out included.
+    /// How many combinations there are to try, as far as the number of changes tells; as many as can be counted where there
+    /// are more.
     pub(super) fn size(&self) -> u64 {
-        self.sizes(0)
+        self.leaves_below(0, 0)
     }
 
-    /// How many leaves lie below a node before a level.
-    pub(super) fn sizes(&self, level: usize) -> u64 {
-        let below = self.levels.get(level..).unwrap_or_default();
-        below
-            .iter()
-            .map(|level| level.values.len() as u64)
-            .product()
+    /// How many combinations lie below a node before a level, with so many changes made above it.
+    pub(super) fn leaves_below(&self, level: usize, changes: usize) -> u64 {
+        let left = self.most_changes.checked_sub(changes);
+        let below = left.and_then(|left| self.allowed.get(level)?.get(left));
+        below.copied().unwrap_or(0)
+    }
+
+    /// How many indices belong to a node before a level.
+    pub(super) fn indices(&self, level: usize) -> u128 {
+        self.indices.get(level).copied().unwrap_or(1)
+    }
+
+    /// How many of the first levels differ from the present setup.
+    pub(super) fn changes(&self, picks: &[usize]) -> usize {
+        let picked = self.levels.iter().zip(picks);
+        picked
+            .filter(|(level, pick)| level.present != Some(**pick))
+            .count()
     }
 
     pub(super) const fn root(&self) -> Node {
@@ -108,14 +128,14 @@ impl<'a> Tree<'a> {
     }
 
     /// Picks of the leaf of an index, which counts leaves in the order of the tree.
-    pub(super) fn picks(&self, index: u64) -> Vec<usize> {
+    pub(super) fn picks(&self, index: u128) -> Vec<usize> {
         let mut rest = index;
         let mut picks: Vec<usize> = self
             .levels
             .iter()
             .rev()
             .map(|level| {
-                let count = level.values.len() as u64;
+                let count = level.values.len() as u128;
                 let pick = rest % count;
                 rest /= count;
                 usize::try_from(pick).unwrap_or(usize::MAX)
@@ -184,4 +204,33 @@ impl<'a> Tree<'a> {
             }
         }
     }
+}
+
+/// How many leaves lie below each level for each number of changes still allowed, up to `most`.
+fn allowed(levels: &[Level], most: usize) -> Vec<Vec<u64>> {
+    let mut allowed = vec![vec![1_u64; most + 1]];
+    for level in levels.iter().rev() {
+        let same = u64::from(level.present.is_some());
+        let other = level.values.len() as u64 - same;
+        let below = allowed.last().map(Vec::as_slice).unwrap_or_default();
+        let with_changes = |left: usize| {
+            let unchanged = same.saturating_mul(below[left]);
+            let changed = left.checked_sub(1).map_or(0, |left| below[left]);
+            unchanged.saturating_add(other.saturating_mul(changed))
+        };
+        allowed.push((0..=most).map(with_changes).collect());
+    }
+    allowed.reverse();
+    allowed
+}
+
+/// How many picks there are from each level on; none where they cannot be counted.
+fn indices(levels: &[Level]) -> Option<Vec<u128>> {
+    let mut indices = vec![1_u128];
+    for level in levels.iter().rev() {
+        let below = *indices.last()?;
+        indices.push(below.checked_mul(level.values.len() as u128)?);
+    }
+    indices.reverse();
+    Some(indices)
 }
