@@ -1,7 +1,7 @@
 //! A closed corner as a pose with its instantaneous motions.
 
 use super::corner::{CornerClosure, Placed};
-use super::newton::{Demand, Steering};
+use super::newton::{Conditions, Demand, Steering};
 use crate::error::{Fault, SolveError};
 use crate::frame::{Point, Vector};
 use crate::pose::{Coordinates, CornerPose, FLATTEST_WHEEL};
@@ -27,6 +27,13 @@ impl RodAt {
     }
 }
 
+/// A knuckle placed where it closes, with what it meets there.
+struct Polished {
+    at: Coordinates,
+    placed: Placed,
+    conditions: Conditions,
+}
+
 impl CornerClosure {
     /// The error for members that cannot be put together where the closure says they can.
     pub(crate) fn apart(&self, travel: f64, input: f64) -> SolveError {
@@ -38,22 +45,26 @@ impl CornerClosure {
         }
     }
 
-    /// Coordinates with up to three more Newton steps where a last step that was not evaluated left a rest.
-    fn polished(&self, at: &Coordinates, demand: &Demand) -> Coordinates {
+    /// The knuckle placed at coordinates that close it, with up to three more Newton steps where a last step that was not
+    /// evaluated left a rest.
+    fn polished(&self, at: &Coordinates, demand: &Demand) -> Option<Polished> {
         let mut at = *at;
-        for _ in 0..3 {
-            let Some(placed) = self.place(&at) else {
-                return at;
-            };
+        let mut steps_left = 3;
+        loop {
+            let placed = self.place(&at)?;
             let conditions = self.conditions(&at, &placed, demand);
-            if conditions.residual() <= self.closed() {
-                return at;
+            if conditions.residual() <= self.closed() || steps_left == 0 {
+                return Some(Polished {
+                    at,
+                    placed,
+                    conditions,
+                });
             }
             at = at.plus(
                 &conditions.solve(-conditions.height.residual, -conditions.steering.residual),
             );
+            steps_left -= 1;
         }
-        at
     }
 
     /// The corner's pose at coordinates that close it.
@@ -67,21 +78,24 @@ impl CornerClosure {
         travel: f64,
         input: f64,
     ) -> Result<CornerPose, SolveError> {
-        let at = &self.polished(at, &rod.demand(travel));
         let apart = self.apart(travel, input);
-        let placed = self.place(at).ok_or(apart)?;
+        let demand = rod.demand(travel);
+        let Polished {
+            at,
+            placed,
+            conditions,
+        } = &self.polished(at, &demand).ok_or(apart)?;
         let (kingpin_lower, kingpin_upper) = self
             .kinematics
             .kingpin(at.suspension, &self.knuckle)
             .ok_or(apart)?;
-        let spin_axis = self.spin_axis(at, &placed);
+        let spin_axis = self.spin_axis(at, placed);
         if spin_axis.z.abs() > FLATTEST_WHEEL {
             return Err(SolveError::Degenerate {
                 side: Some(self.side),
                 fault: Fault::WheelLiesFlat,
             });
         }
-        let conditions = self.conditions(at, &placed, &rod.demand(travel));
         let closed = conditions.residual() <= self.closed();
         if !closed {
             return Err(SolveError::NotClosed {
@@ -112,8 +126,8 @@ impl CornerClosure {
             per_input: placed.motion(&by_input),
             per_travel: self.has_travel.then(|| placed.motion(&by_travel)),
             kingpin_per_travel: placed.axis_rate * by_travel.suspension,
-            reserve: self.reserve(&conditions, &rod.demand(travel).steering),
-            suspension_stay: self.suspension_stay(&conditions, &placed),
+            reserve: self.reserve(conditions, &demand.steering),
+            suspension_stay: self.suspension_stay(conditions, placed),
             coordinates: *at,
             by_input,
             by_travel,

@@ -1,7 +1,7 @@
 //! Leading Newton's iteration along a path of demands, without leaving the branch.
 
-use super::corner::CornerClosure;
-use super::newton::Demand;
+use super::corner::{CornerClosure, Placed};
+use super::newton::{Demand, Steering};
 use crate::frame::Vector;
 use crate::pose::Coordinates;
 
@@ -87,6 +87,9 @@ impl CornerClosure {
         start: &Coordinates,
         waypoint: impl Fn(f64) -> Option<Waypoint>,
     ) -> Result<Coordinates, Stall> {
+        if waypoint(1.0).is_some_and(|to| self.is_there(start, &to.demand)) {
+            return Ok(*start);
+        }
         let mut at = *start;
         let mut reached = 0.0;
         let mut step = 1.0;
@@ -131,6 +134,14 @@ impl CornerClosure {
             at,
             by_drive,
         })
+    }
+
+    /// Whether a demand that no rod makes is met without a step.
+    fn is_there(&self, start: &Coordinates, demand: &Demand) -> bool {
+        let by_rod = matches!(demand.steering, Steering::Rod { .. });
+        let residual = |placed: &Placed| self.conditions(start, placed, demand).residual();
+        let met = |placed| residual(&placed) <= self.tolerance;
+        !by_rod && self.place(start).is_some_and(met)
     }
 
     fn trust(&self, at: &Coordinates, waypoint: &Waypoint) -> Option<Trust> {
