@@ -425,11 +425,12 @@ fn tries_no_more_changes_than_are_allowed() {
 
 #[test]
 fn a_whole_car_is_searched_by_few_changes() {
-    let setup = supplied("buggy-front-end.ron");
+    let setup = supplied("touring-car.ron");
     let count = setup.car.adjustments.len();
     let free: Vec<Free> = (0..count)
         .map(|adjustment| Free::all(&setup, adjustment).unwrap())
         .collect();
+    #[allow(clippy::cast_precision_loss, reason = "few values each")]
     let all_values: f64 = free.iter().map(|free| free.values.len() as f64).product();
     assert!(all_values > 1e12, "{all_values}");
     let mut search = Search {
