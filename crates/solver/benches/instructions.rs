@@ -3,6 +3,10 @@
 //!
 //! `cargo bench -p steerloft-solver --bench instructions`; needs `valgrind`.
 #![allow(clippy::expect_used)]
+#![allow(
+    dead_code,
+    reason = "cases and closures are shared with the other benches"
+)]
 
 mod cases;
 #[path = "../tests/common/mod.rs"]
