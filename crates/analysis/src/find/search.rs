@@ -308,12 +308,11 @@ impl Worker<'_> {
                 return;
             }
             self.picks.push(pick);
-            match self.tree.child(node, &self.picks) {
-                Some(child) => self.descend(&child, index),
-                None => {
-                    let changes = self.tree.changes(&self.picks);
-                    self.done(self.tree.leaves_below(level + 1, changes));
-                }
+            if let Some(child) = self.tree.child(node, &self.picks) {
+                self.descend(&child, index);
+            } else {
+                let changes = self.tree.changes(&self.picks);
+                self.done(self.tree.leaves_below(level + 1, changes));
             }
             self.picks.pop();
             index += below;
