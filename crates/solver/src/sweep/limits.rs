@@ -41,7 +41,7 @@ impl Margin {
 
 impl Margin {
     /// Whether a pose within the limit stands as good as at it.
-    fn is_used_up(&self) -> bool {
+    fn is_used_up(self) -> bool {
         self.left <= AT_LIMIT.min(AT_PLACE * self.rate.abs())
     }
 }
@@ -193,8 +193,12 @@ where
         let (mut within, mut beyond, mut cause) = (*from, beyond, cause);
         for _ in 0..HALVINGS {
             let margin = self.least_of_joints(&within.pose);
-            if margin.is_some_and(|margin| margin.is_used_up()) {
-                break;
+            if let Some(joints) = self
+                .joints
+                .filter(|_| margin.is_some_and(Margin::is_used_up))
+            {
+                // What swings farthest here is what would go beyond.
+                return Lock::at(within.at, joints.worst(&within.pose).into());
             }
             let inside = margin.map(|margin| (within.at, margin));
             let outside = beyond.1.map(|margin| (beyond.0, margin));
