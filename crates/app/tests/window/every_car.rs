@@ -271,12 +271,9 @@ fn curves_are_chosen_from_their_list() {
 #[test]
 fn the_table_of_figures_takes_the_place_of_the_curves() {
     let mut app = open(&SUPPLIED[0]);
-    assert!(
-        app.query_by_label_contains("Least toe in travel:")
-            .is_none()
-    );
+    assert!(app.query_by_label_contains("Least toe:").is_none());
     command_key(&mut app, Key::Num2);
-    app.get_by_label_contains("Least toe in travel:");
+    app.get_by_label_contains("Least toe:");
     assert!(
         app.query_by_role_and_label(Role::Image, CurveKind::ToeTravel.title())
             .is_none()
