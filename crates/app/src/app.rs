@@ -4,6 +4,7 @@ mod disk;
 mod documents;
 mod leave;
 mod paper;
+mod readings;
 mod remember;
 
 use eframe::egui::{self, ViewportCommand};
@@ -231,6 +232,8 @@ impl Steerloft {
                 self.put_on_bench(Document::unnamed(*setup));
             }
             Intent::ReferToSetup(setup) => self.bench.refer_to_setup(*setup),
+            Intent::OpenReadings => self.ask_which_readings(ctx, window),
+            Intent::SaveReadings => self.ask_where_to_save_readings(ctx, window),
             Intent::SwitchTo(id) => self.switch_to(id),
             Intent::OpenFile(path) => self.open_file(&path),
             Intent::CloseSetup(id) => self.leave(Leave::Close(id), ctx),

@@ -7,9 +7,11 @@ use eframe::egui::{Key, Modifiers, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use steerloft::app::Steerloft;
+use steerloft::state::fitting::{ReadingKind, ReadingRow};
 use steerloft::state::{Change, Cursor, CurveKind, Overlay};
 use steerloft::theme::ThemeChoice;
 use steerloft::ui::messages::Message;
+use steerloft_setup::dimension::{Dimension, Whose};
 use steerloft_setup::setup::{Chosen, Rods};
 use steerloft_setup::supplied::SUPPLIED;
 
@@ -82,6 +84,11 @@ const SCENES: &[(&str, Vec2, ThemeChoice, Arrange)] = &[
     ("effects-light-1280", MIDDLE, LIGHT, effects),
     ("effects-light-1024", SMALL, LIGHT, effects),
     ("effects-dark-1920", LARGE, DARK, effects),
+    ("tolerance-light-1280", MIDDLE, LIGHT, tolerance),
+    ("tolerance-dark-1280", MIDDLE, DARK, tolerance),
+    ("sides-light-1280", MIDDLE, LIGHT, sides),
+    ("fit-light-1280", MIDDLE, LIGHT, fit),
+    ("fit-dark-1280", MIDDLE, DARK, fit),
     ("turn-centre-light-1280", MIDDLE, LIGHT, turn_centre),
     ("turn-centre-dark-1280", MIDDLE, DARK, turn_centre),
     ("spacer-buttons-light-1280", MIDDLE, LIGHT, spacer_buttons),
@@ -169,6 +176,64 @@ fn effects(app: &mut App) {
     app.key_press(Key::F4);
     app.run();
     while app.state().view().drawers.effects.is_working() {
+        std::thread::sleep(PATIENCE);
+        app.step();
+    }
+}
+
+/// The drawer of build errors, with the bands in the curves.
+fn tolerance(app: &mut App) {
+    app.key_press(Key::F5);
+    app.run();
+    while app.state().view().drawers.tolerances.is_working() {
+        std::thread::sleep(PATIENCE);
+        app.step();
+    }
+}
+
+/// The drawer of the sides, of a car whose servo sits off its middle.
+fn sides(app: &mut App) {
+    let cars = &app.state().bench().setup().car;
+    let mut names = cars.adjustments.iter();
+    let Some(adjustment) = names.position(|one| one.name == "Servo sideways") else {
+        return;
+    };
+    let value = Chosen::Slide(1.0);
+    let change = Change::Adjust { adjustment, value };
+    app.state_mut().bench_mut().apply(change);
+    app.key_press(Key::F6);
+    app.run();
+    while app.state().view().drawers.sides.is_working() {
+        std::thread::sleep(PATIENCE);
+        app.step();
+    }
+}
+
+/// The drawer of gauge readings, made up, with one that does not go with the others.
+fn fit(app: &mut App) {
+    let fitting = &mut app.state_mut().view_mut().drawers.fitting;
+    let toes = [
+        ("-1", "0.35", "0.4"),
+        ("0", "0.5", "0.55"),
+        ("0", "0.55", "1.9"),
+        ("2", "0.7", "0.8"),
+    ];
+    fitting.rows = toes
+        .map(|(at, left, right)| ReadingRow {
+            at: at.to_owned(),
+            left: left.to_owned(),
+            right: right.to_owned(),
+            ..ReadingRow::new(ReadingKind::Toe)
+        })
+        .into();
+    let rods = [Whose::Left, Whose::Right].map(|side| Dimension::Rod { side });
+    fitting.uncertain = rods.into_iter().chain([Dimension::Wheelbase]).collect();
+    app.key_press(Key::F7);
+    app.run();
+    app.get_by_role_and_label(Role::Button, "Start the fit")
+        .click_accesskit();
+    app.run();
+    while app.state().view().drawers.fitting.is_working() {
         std::thread::sleep(PATIENCE);
         app.step();
     }

@@ -21,6 +21,8 @@ const MOST_OPEN: usize = 24;
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Asked {
     Open,
+    OpenReadings,
+    SaveReadings,
     OpenReference,
     Save { id: SetupId, then: Option<Leave> },
     Picture(Subject),
@@ -283,6 +285,8 @@ impl Steerloft {
         let asked = self.asked.take();
         match (asked, answer) {
             (Some(Asked::Open), FileAnswer::Chosen(path)) => self.open_file(&path),
+            (Some(Asked::OpenReadings), FileAnswer::Chosen(path)) => self.read_readings(&path),
+            (Some(Asked::SaveReadings), FileAnswer::Chosen(path)) => self.write_readings(&path),
             (Some(Asked::OpenReference), FileAnswer::Chosen(path)) => self.open_reference(&path),
             (Some(Asked::Save { id, then }), FileAnswer::Chosen(path)) => {
                 self.save_to(id, &path, then, ctx);

@@ -20,6 +20,18 @@ pub enum FileRequest {
         /// The folder to start in, if one is known.
         folder: Option<PathBuf>,
     },
+    /// Which file of gauge readings to read.
+    OpenReadings {
+        /// The folder to start in, if one is known.
+        folder: Option<PathBuf>,
+    },
+    /// Where to save gauge readings.
+    SaveReadings {
+        /// The folder to start in, if one is known.
+        folder: Option<PathBuf>,
+        /// The file name to suggest.
+        name: String,
+    },
     /// Where to save a sheet or a picture.
     SavePage {
         /// The folder to start in, if one is known.

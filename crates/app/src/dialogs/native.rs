@@ -48,6 +48,26 @@ impl FileDialogs for NativeDialogs {
                     answer_with(pollster::block_on(asked).map(|file| file.path().to_owned()));
                 });
             }
+            FileRequest::OpenReadings { folder } => {
+                let asked = in_folder(dialog, folder)
+                    .add_filter("Readings", &["readings"])
+                    .add_filter("All files", &["*"])
+                    .set_title("Read gauge readings")
+                    .pick_file();
+                std::thread::spawn(move || {
+                    answer_with(pollster::block_on(asked).map(|file| file.path().to_owned()));
+                });
+            }
+            FileRequest::SaveReadings { folder, name } => {
+                let asked = in_folder(dialog, folder)
+                    .add_filter("Readings", &["readings"])
+                    .set_title("Save the readings")
+                    .set_file_name(name)
+                    .save_file();
+                std::thread::spawn(move || {
+                    answer_with(pollster::block_on(asked).map(|file| file.path().to_owned()));
+                });
+            }
             FileRequest::SavePage { folder, name } => {
                 let asked = in_folder(dialog, folder)
                     .add_filter("PDF, SVG or PNG", &["pdf", "svg", "png"])

@@ -11,6 +11,7 @@ mod derived;
 mod document;
 pub mod effects;
 mod equipment;
+pub mod fitting;
 mod open_setup;
 mod overlay;
 mod paper;
@@ -19,8 +20,10 @@ mod reference;
 mod rods;
 pub mod search;
 mod setup_tree;
+pub mod sides;
 mod step_effect;
 mod steps;
+pub mod tolerance;
 mod worked_out;
 
 pub use bench::Bench;

@@ -71,7 +71,8 @@ impl<Q: PartialEq, A: Send + 'static> WorkedOut<Q, A> {
         self.asked.is_some()
     }
 
-    fn take(&mut self) {
+    /// Takes the answer that has come meanwhile, without asking anything.
+    pub fn take(&mut self) {
         let Some((_, receiver)) = &self.asked else {
             return;
         };

@@ -32,6 +32,10 @@ pub enum Intent {
     OpenSetup(Box<Setup>),
     /// Compare with a setup that is not open.
     ReferToSetup(Box<Setup>),
+    /// Read gauge readings from a file, once it is known which.
+    OpenReadings,
+    /// Write the gauge readings to a file, once it is known where to.
+    SaveReadings,
     /// Work on this open setup.
     SwitchTo(SetupId),
     /// Open this file, or go to it if it is open.

@@ -32,6 +32,26 @@ impl Message {
         }
     }
 
+    /// Gauge readings could not be read.
+    #[must_use]
+    pub fn readings_not_read(why: &str) -> Self {
+        Self {
+            title: "The readings were not read".to_owned(),
+            detail: why.to_owned(),
+            consequence: "The readings in the drawer are as they were.",
+        }
+    }
+
+    /// Gauge readings could not be written.
+    #[must_use]
+    pub fn readings_not_written(why: &str) -> Self {
+        Self {
+            title: "The readings were not saved".to_owned(),
+            detail: why.to_owned(),
+            consequence: "They are still in the drawer.",
+        }
+    }
+
     /// No further setup finds room on the bench.
     #[must_use]
     pub fn bench_full(most: usize) -> Self {

@@ -3,6 +3,7 @@
 mod common;
 
 mod adjustments;
+mod answers;
 mod binding;
 mod car;
 mod commands;
@@ -14,6 +15,7 @@ mod effects;
 mod entry;
 mod every_car;
 mod files;
+mod fit;
 mod handles;
 mod memory;
 mod monkey;

@@ -17,6 +17,7 @@ pub(in super::super) fn label(before: &Car, after: &Car, units: Units) -> String
         .or_else(|| point(before, after, units))
         .or_else(|| number(before, after, units))
         .or_else(|| (before.name != after.name).then(|| format!("Car name: {}", after.name)))
+        .or_else(|| (before.build_errors != after.build_errors).then(|| "Build errors".to_owned()))
         .unwrap_or_else(|| "Car notes".to_owned())
 }
 

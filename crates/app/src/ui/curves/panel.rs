@@ -2,8 +2,8 @@
 
 use eframe::egui::{Color32, PointerButton, Response, RichText, TextStyle, Ui, WidgetInfo, vec2};
 use egui_plot::{
-    AxisHints, GridInput, GridMark, HoverPosition, Line, LineStyle, Plot, PlotBounds, PlotPoint,
-    PlotUi, Points, VLine,
+    AxisHints, FilledArea, GridInput, GridMark, HoverPosition, Line, LineStyle, Plot, PlotBounds,
+    PlotPoint, PlotUi, Points, VLine,
 };
 
 use steerloft_analysis::{Range, round_step};
@@ -112,6 +112,7 @@ pub(in crate::ui) struct Drawn {
 pub(in crate::ui) fn show<'a>(
     ui: &mut Ui,
     axes: &Axes<'_>,
+    bands: Vec<FilledArea>,
     lines: Vec<Line<'a>>,
     cursor: Option<Cursor>,
     readout: impl Fn(f64) -> Option<String> + 'a,
@@ -163,6 +164,9 @@ pub(in crate::ui) fn show<'a>(
     let ground = tokens.canvas;
     let shown = plot.show(ui, move |plot| {
         plot.set_plot_bounds(bounds);
+        for band in bands {
+            plot.add(band);
+        }
         zero_lines(plot, tokens);
         for line in lines {
             plot.line(line);

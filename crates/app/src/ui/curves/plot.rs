@@ -1,9 +1,11 @@
 //! One panel: what its axes say, how its lines look, and what the pointer does in it.
 
-use eframe::egui::Ui;
-use egui_plot::LineStyle;
+use eframe::egui::{Stroke, Ui};
+use egui_plot::{FilledArea, LineStyle};
 use steerloft_analysis::Range;
 use steerloft_analysis::curves::{Along, Curve, CurveKind, End, Trace, Turn, value_at};
+
+use steerloft_analysis::tolerance::{BandLine, BandPoint};
 
 use super::axis::ShownAxis;
 use super::heading::Heading;
@@ -11,7 +13,7 @@ use super::panel::{self, Axes, LineInk};
 use super::readout::readout;
 use crate::state::{Bench, Cursor, Shown, Subject};
 use crate::theme::Tokens;
-use crate::ui::{Intent, Intents, ViewState, pictures, units_of};
+use crate::ui::{Drawer, Intent, Intents, ViewState, pictures, units_of};
 use crate::units::Units;
 
 /// Draws the panel.
@@ -61,7 +63,14 @@ pub(super) fn show(
         .collect();
     let cursor = cursor(shown, curve, tokens);
     let readout = readout(curve, reference, [x, y]);
-    let drawn = panel::show(ui, &axes, drawn, cursor, readout);
+    let drawn = panel::show(
+        ui,
+        &axes,
+        bands(bench, view, curve, tokens),
+        drawn,
+        cursor,
+        readout,
+    );
     pictures::context_menu(&drawn.response, Subject::Curve(kind), intents);
     if let Some(place) = drawn.place
         && let Some(cursor) = cursor_at(bench, shown, kind, place)
@@ -74,6 +83,28 @@ pub(super) fn show(
 fn reference<'a>(bench: &'a Bench, curve: &Curve) -> Option<&'a Curve> {
     let other = bench.compared()?.curve(curve.kind);
     (other.x.unit == curve.x.unit && other.y.unit == curve.y.unit).then_some(other)
+}
+
+/// Where nine in ten cars lie within the build errors, while the drawer about that is open.
+fn bands(bench: &Bench, view: &ViewState, curve: &Curve, tokens: &Tokens) -> Vec<FilledArea> {
+    if view.drawers.open != Some(Drawer::Tolerance) {
+        return Vec::new();
+    }
+    let Some(band) = view.drawers.tolerances.band(bench, curve.kind) else {
+        return Vec::new();
+    };
+    let area = |line: &BandLine| {
+        let of_points = |value: fn(&BandPoint) -> f64| line.points.iter().map(value).collect();
+        let at: Vec<f64> = of_points(|point| point.at);
+        let low: Vec<f64> = of_points(|point| point.quantiles.low);
+        let high: Vec<f64> = of_points(|point| point.quantiles.high);
+        let ink = ink(curve, line.trace, tokens).color;
+        FilledArea::new("band", &at, &low, &high)
+            .fill_color(ink.gamma_multiply(0.18))
+            .stroke(Stroke::new(0.8, ink.gamma_multiply(0.6)))
+            .allow_hover(false)
+    };
+    band.lines.iter().map(area).collect()
 }
 
 /// A line as it is drawn.

@@ -7,11 +7,14 @@ mod binding;
 mod changes;
 mod effects;
 mod equipment;
+mod fit;
 mod pit_table;
 mod runs;
 mod search;
 mod servo;
 mod setup_tree;
+mod sides;
+mod tolerance;
 
 use eframe::egui::{
     Align, Button, Key, Layout, Modifiers, Panel, Rect, Role, ScrollArea, Ui, UiBuilder,
@@ -24,12 +27,22 @@ pub use runs::RunsDrawer;
 pub use servo::ServoDrawer;
 pub use setup_tree::SetupTreeDrawer;
 
-use super::{Intent, Intents, ViewState, panel_frame};
+use steerloft_analysis::InputUnit;
+use steerloft_analysis::figures::FigureKind;
+use steerloft_analysis::find::Measure;
+use steerloft_analysis::text::NONE;
+
+use super::{Intent, Intents, ViewState, names, panel_frame, units_of};
 use crate::commands::Command;
+use crate::format;
 use crate::state::Bench;
 use crate::state::effects::EffectsTable;
+use crate::state::fitting::Fitting;
 use crate::state::search::Searching;
+use crate::state::sides::Sides;
+use crate::state::tolerance::Tolerances;
 use crate::theme::{Metrics, Tokens};
+use crate::units::Units;
 
 /// Share of the window's height that an open drawer takes at first, and at most.
 const FIRST_SHARE: f32 = 0.36;
@@ -45,6 +58,12 @@ pub enum Drawer {
     Search,
     /// What one step of each adjustment does to each figure.
     Effects,
+    /// What build errors do.
+    Tolerance,
+    /// Left against right.
+    Sides,
+    /// The car that gauge readings tell of.
+    Fit,
     /// What to change on the car to come from the reference to this setup.
     Changes,
     /// The servo: tooth, trim, end points, torque, fit.
@@ -80,13 +99,22 @@ pub struct Drawers {
     pub runs: RunsDrawer,
     /// The folder's setups.
     pub setup_tree: SetupTreeDrawer,
+    /// What build errors do.
+    pub tolerances: Tolerances,
+    /// The sides held against each other.
+    pub sides: Sides,
+    /// Gauge readings, and what came of them.
+    pub fitting: Fitting,
 }
 
 impl Drawer {
     /// All, in the order of their fronts.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 11] = [
         Self::Search,
         Self::Effects,
+        Self::Tolerance,
+        Self::Sides,
+        Self::Fit,
         Self::Changes,
         Self::Servo,
         Self::Binding,
@@ -101,6 +129,9 @@ impl Drawer {
         match self {
             Self::Search => "Search",
             Self::Effects => "Effects",
+            Self::Tolerance => "Tolerance",
+            Self::Sides => "Sides",
+            Self::Fit => "Fit",
             Self::Changes => "Changes",
             Self::Servo => "Servo",
             Self::Binding => "Binding",
@@ -119,6 +150,15 @@ impl Drawer {
             }
             Self::Effects => {
                 "What one step of each adjustment does to each figure, and which adjustments do nearly the same"
+            }
+            Self::Tolerance => {
+                "What build errors do: bands on the curves, how far figures spread, and which dimensions matter"
+            }
+            Self::Sides => {
+                "Which figures differ from left to right, and what single change would explain it"
+            }
+            Self::Fit => {
+                "Find uncertain dimensions from gauge readings taken on the car, and see what the readings leave open"
             }
             Self::Changes => {
                 "What to change on the car to come from the reference to this setup, part by part"
@@ -147,6 +187,9 @@ impl Drawer {
         match self {
             Self::Search => (Modifiers::NONE, Key::F3),
             Self::Effects => (Modifiers::NONE, Key::F4),
+            Self::Tolerance => (Modifiers::NONE, Key::F5),
+            Self::Sides => (Modifiers::NONE, Key::F6),
+            Self::Fit => (Modifiers::NONE, Key::F7),
             Self::Changes => (Modifiers::NONE, Key::F8),
             Self::Servo => (Modifiers::SHIFT, Key::F3),
             Self::Binding => (Modifiers::SHIFT, Key::F4),
@@ -203,6 +246,12 @@ fn contents(
     match drawer {
         Drawer::Search => search::show(ui, bench, &mut view.drawers.searching, intents),
         Drawer::Effects => effects::show(ui, bench, &mut view.drawers.effects, intents),
+        Drawer::Tolerance => {
+            let curves = view.curves.kinds();
+            tolerance::show(ui, bench, &mut view.drawers.tolerances, curves, intents);
+        }
+        Drawer::Sides => sides::show(ui, bench, &mut view.drawers.sides),
+        Drawer::Fit => fit::show(ui, bench, &mut view.drawers.fitting, intents),
         Drawer::Changes => changes::show(ui, bench),
         Drawer::Servo => servo::show(ui, bench, &mut view.drawers.servo, intents),
         Drawer::Binding => binding::show(ui, bench, &mut view.drawers.binding, intents),
@@ -210,6 +259,28 @@ fn contents(
         Drawer::Runs => runs::show(ui, bench, &mut view.drawers.runs, intents),
         Drawer::SetupTree => setup_tree::show(ui, bench, &mut view.drawers.setup_tree, intents),
     }
+}
+
+/// Says why there is no answer for a setup.
+fn cannot_be_assembled(ui: &mut Ui, reason: &str) {
+    let reason = names::sentence(&units_of(ui.ctx()).sentence(reason));
+    let ink = Tokens::of(ui.ctx()).warning;
+    ui.colored_label(ink, format!("Cannot be assembled. {reason}."));
+}
+
+/// A value of a figure with its unit as it is shown, a dash for none; angles that whole curves are off count as degrees.
+fn value(measure: &Measure, value: Option<f64>, input: InputUnit, units: Units) -> String {
+    let facts = measure.figure().map(FigureKind::facts);
+    let (sign, decimals) = facts.map_or(("\u{b0}", 3), |facts| (facts.unit(input), facts.decimals));
+    let unit = units.unit(sign, decimals);
+    let Some(value) = value.map(|value| value * unit.factor) else {
+        return NONE.to_owned();
+    };
+    let text = match facts {
+        Some(facts) if facts.is_signed => format::signed(value, unit.decimals),
+        _ => format::number(value, unit.decimals),
+    };
+    format::with_unit(&text, unit.sign)
 }
 
 /// Divides a drawer into columns of these shares of its width, each of which scrolls by itself.
@@ -229,6 +300,7 @@ fn columns<const N: usize>(
         ui.scope_builder(
             UiBuilder::new().id_salt((name, index)).max_rect(place),
             |ui| {
+                ui.set_clip_rect(ui.clip_rect().intersect(place.expand(2.0)));
                 ScrollArea::vertical()
                     .auto_shrink([false, false])
                     .show(ui, |ui| add(ui, index));

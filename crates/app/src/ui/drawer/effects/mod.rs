@@ -9,7 +9,7 @@ use crate::state::Bench;
 use crate::state::effects::{EffectsTable, alike_in_words};
 use crate::theme::{Metrics, Tokens};
 use crate::ui::widgets::NumberField;
-use crate::ui::{Intents, names, units_of};
+use crate::ui::{Intents, units_of};
 
 /// Shares of the drawer's width: the table, and what is said about it.
 const SHARES: [f32; 2] = [0.78, 0.22];
@@ -31,8 +31,7 @@ fn show_table(ui: &mut Ui, bench: &Bench, effects: &EffectsTable, intents: &mut 
             ui.colored_label(tokens.text_weak, "Working it out\u{2026}");
         }
         Some(Err(reason)) => {
-            let reason = names::sentence(&units_of(ui.ctx()).sentence(reason));
-            ui.colored_label(tokens.warning, format!("Cannot be assembled. {reason}."));
+            super::cannot_be_assembled(ui, reason);
         }
         Some(Ok((setup, effects))) => {
             // A step of a table that is being worked out anew would start from elsewhere.

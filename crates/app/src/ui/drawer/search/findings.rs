@@ -5,6 +5,7 @@ use steerloft_analysis::InputUnit;
 use steerloft_analysis::find::{Finding, Findings, Search, Want};
 use steerloft_setup::setup::Setup;
 
+use super::super::value;
 use super::grouped;
 use crate::format;
 use crate::state::Bench;
@@ -184,17 +185,11 @@ fn named(setup: &Setup, name: &str) -> Setup {
 }
 
 /// A value of a want with its unit; of a whole curve what is left on average.
-fn value_text(search: &Search, want: &Want, value: f64, units: Units) -> String {
-    let Some(kind) = want.measure.figure() else {
-        return format!("{}\u{b0} off", format::number(value, 3));
-    };
-    let facts = kind.facts();
-    let unit = units.unit(facts.unit(InputUnit::of(&search.setup.car)), facts.decimals);
-    let value = value * unit.factor;
-    let text = if facts.is_signed {
-        format::signed(value, unit.decimals)
-    } else {
-        format::number(value, unit.decimals)
-    };
-    format::with_unit(&text, unit.sign)
+fn value_text(search: &Search, want: &Want, number: f64, units: Units) -> String {
+    let input = InputUnit::of(&search.setup.car);
+    let text = value(&want.measure, Some(number), input, units);
+    match want.measure.figure() {
+        Some(_) => text,
+        None => format!("{text} off"),
+    }
 }

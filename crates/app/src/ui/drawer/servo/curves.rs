@@ -115,7 +115,7 @@ impl Plotted<'_> {
             let place = with_unit(&signed(at, 1), unit.sign());
             Some(format!("{place}: {} {y}", number(value, decimals)))
         };
-        let drawn = panel::show(ui, &axes, lines, cursor, readout);
+        let drawn = panel::show(ui, &axes, Vec::new(), lines, cursor, readout);
         if let Some(input) = drawn.place {
             intents.push(Intent::Cursor(Cursor {
                 input,

@@ -1,0 +1,102 @@
+//! Build errors and left against right, read off in their drawers.
+
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+use std::time::Duration;
+
+use crate::common::{App, adjustment, command_key, setup, window};
+use eframe::egui::Key;
+use eframe::egui::accesskit::Role;
+use egui_kittest::kittest::{NodeT, Queryable};
+use steerloft::state::{Change, CurveKind};
+use steerloft_setup::setup::Chosen;
+
+/// Steps the window until nothing is being worked out.
+fn wait(app: &mut App, is_working: impl Fn(&App) -> bool) {
+    app.run();
+    while is_working(app) {
+        std::thread::sleep(Duration::from_millis(5));
+        app.step();
+    }
+    app.run();
+}
+
+fn words(app: &App) -> Vec<String> {
+    let labels = app.query_all_by_role(Role::Label);
+    labels
+        .filter_map(|node| node.accesskit_node().value())
+        .collect()
+}
+
+#[test]
+fn build_errors_give_bands_spreads_and_what_matters_and_follow_their_fields() {
+    let (mut app, _) = window();
+    app.state_mut().view_mut().drawers.tolerances.samples = 60;
+    app.key_press(Key::F5);
+    wait(&mut app, |app| {
+        app.state().view().drawers.tolerances.is_working()
+    });
+    let state = app.state();
+    let tolerances = &state.view().drawers.tolerances;
+    let wide = |state: &steerloft::app::Steerloft| {
+        let band = state
+            .view()
+            .drawers
+            .tolerances
+            .band(state.bench(), CurveKind::ToeTravel);
+        let band = band.expect("of a curve that is shown");
+        band.lines[0].points[0].quantiles.width()
+    };
+    assert!(
+        tolerances
+            .band(state.bench(), CurveKind::RollSteer)
+            .is_none()
+    );
+    let before = wide(state);
+    assert!(before > 0.0);
+    let answer = tolerances.last().unwrap().as_ref().unwrap();
+    let most = steerloft::ui::names::sentence(&answer.tolerance.matters[0].source.to_string());
+    assert!(words(&app).contains(&most), "{most}");
+    let was = setup(&app).clone();
+    let field = app.get_by_role_and_label(Role::SpinButton, "Build error: angles");
+    field.set_value_accesskit(1.0);
+    wait(&mut app, |app| {
+        let tolerances = &app.state().view().drawers.tolerances;
+        let bench = app.state().bench();
+        tolerances.band(bench, CurveKind::ToeTravel).is_none()
+    });
+    assert!((setup(&app).car.build_errors.angles - 1.0).abs() < 1e-9);
+    assert!(wide(app.state()) > before, "wider errors, wider band");
+    assert_eq!(app.state().bench().undo_label(), Some("Build errors"));
+    command_key(&mut app, Key::Z);
+    assert_eq!(*setup(&app), was);
+}
+
+#[test]
+fn a_difference_of_the_sides_is_named_with_what_explains_it() {
+    let (mut app, _) = window();
+    app.key_press(Key::F6);
+    wait(&mut app, |app| {
+        app.state().view().drawers.sides.is_working()
+    });
+    assert!(
+        words(&app)
+            .iter()
+            .any(|text| text.starts_with("The sides are alike"))
+    );
+    let adjustment = adjustment(&app, "Servo sideways");
+    let value = Chosen::Slide(2.0);
+    let change = Change::Adjust { adjustment, value };
+    app.state_mut().bench_mut().apply(change);
+    wait(&mut app, |app| {
+        let last = app.state().view().drawers.sides.last();
+        last.is_none_or(|last| last.as_ref().unwrap().finding().is_none())
+    });
+    let last = app.state().view().drawers.sides.last().unwrap();
+    let finding = format!("{}.", last.as_ref().unwrap().finding().unwrap());
+    assert!(words(&app).contains(&finding), "{finding}");
+    assert!(
+        words(&app).iter().any(|text| text.ends_with(" *")),
+        "marked without colour"
+    );
+}
