@@ -67,7 +67,8 @@ fn the_limit_line_parts_what_binds_from_what_is_free() {
     let wide = binding_map(&setup, 9, 5).unwrap();
     assert!(wide.limit_line(Concern::BallJoint).is_empty());
     let worst = wide.worst(Concern::BallJoint).unwrap().value;
-    let limit = 0.8 * worst;
+    // The joints of this car swing nearly alike over the whole field: a limit just below the worst parts it.
+    let limit = 0.97 * worst;
     setup.car.joints.as_mut().unwrap().most = limit;
     let map = binding_map(&setup, 41, 21).unwrap();
     let line = map.limit_line(Concern::BallJoint);
