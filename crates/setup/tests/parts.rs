@@ -6,10 +6,10 @@ mod common;
 use approx::assert_abs_diff_eq;
 use common::{base_car, car, cars, choose, choose_option, index_of};
 use steerloft_setup::adjustment::{Kind, PointName};
-use steerloft_setup::car::ServoClass;
 use steerloft_setup::car::{
     BallJoints, BuildErrors, Drive, Hands, PointError, Position, Spline, Thread, TieRodParts,
 };
+use steerloft_setup::car::{Servo, ServoClass};
 use steerloft_setup::check::check;
 use steerloft_setup::layout::{assemble, layout};
 use steerloft_setup::servo::{ServoBody, ServoError, ServoPart};
@@ -290,4 +290,26 @@ fn build_errors_add_play_unless_a_point_has_its_own() {
     };
     assert_abs_diff_eq!(errors.of_point(PointName::RodInner), 0.3, epsilon = 1e-12);
     assert_abs_diff_eq!(errors.of_point(PointName::SteeringArm), 0.02);
+}
+
+#[test]
+fn a_servo_to_start_from_lies_with_its_axis_at_the_arm_and_passes_the_checks() {
+    for mut setup in cars() {
+        for class in ServoClass::USUAL {
+            let Some(servo) = Servo::typical(class, &setup.car.drive) else {
+                continue;
+            };
+            // The arm stays: the body is put where its axis and its height fit it.
+            let body = ServoBody::of(&servo, &setup.car.drive).unwrap();
+            let usual = class.typical_body().unwrap();
+            assert_abs_diff_eq!(body.axis_from_end, usual.axis_from_end, epsilon = 1e-6);
+            assert_abs_diff_eq!(body.arm_over_case, usual.arm_over_case, epsilon = 1e-6);
+            assert_abs_diff_eq!(body.height, usual.height, epsilon = 1e-9);
+            setup.car.servo = Some(servo);
+            check(&setup).unwrap();
+        }
+    }
+    let rack = car("formula-corner.ron");
+    assert_eq!(Servo::typical(ServoClass::Standard, &rack.car.drive), None);
+    assert!(Servo::typical(ServoClass::Standard, &base_car().car.drive).is_some());
 }
