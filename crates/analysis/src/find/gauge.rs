@@ -108,15 +108,13 @@ pub(super) struct Gauged<'a> {
     locks: Sides<Known>,
 }
 
-/// A pose with the inner wheel of a turn at an angle.
+/// The wheels of a turn with the inner one at an angle.
 #[derive(Debug, Clone, Copy)]
 struct Turned {
     /// The angle asked for, rad.
     inner: f64,
     /// That of the outer wheel there; none where the inner one is not turned so far within the car's range.
     outer: Option<f64>,
-    /// The last pose on the way there.
-    pose: AxlePose,
 }
 
 /// A value of each wheel, once it has been asked for.
@@ -299,11 +297,7 @@ impl Gauged<'_> {
         };
         let end = self.end_towards(turn);
         let mut near = *self.assembly.static_pose();
-        let not_reached = |pose| Turned {
-            inner,
-            outer: None,
-            pose,
-        };
+        let not_reached = Turned { inner, outer: None };
         let (mut short, mut past) = (0.0_f64, end);
         let mut input = inner / rate_of(&near, turn);
         for _ in 0..MOST_CORRECTIONS {
@@ -330,12 +324,11 @@ impl Gauged<'_> {
                 return Turned {
                     inner,
                     outer: Some(outer),
-                    pose,
                 };
             }
             if left > 0.0 {
                 if input.to_bits() == end.to_bits() {
-                    return not_reached(pose);
+                    return not_reached;
                 }
                 short = input;
             } else {
@@ -344,7 +337,7 @@ impl Gauged<'_> {
             near = pose;
             input += left / rate;
         }
-        not_reached(near)
+        not_reached
     }
 
     /// 100 (inner - outer) / (inner - ideal outer), percent.
@@ -380,28 +373,20 @@ impl Gauged<'_> {
         })
     }
 
-    /// The pose at an end of the car's range, or a hair before the lock or limit that a sweep there meets first; swept by way
-    /// of a pose that is known already.
+    /// The pose at an end of the car's range, or a hair before the lock or limit that a sweep there meets first.
+    ///
+    /// It is swept from rest, not from a pose on the way that happens to be known: the last digits would tell which figures
+    /// were measured before.
     fn end_pose(&self, turn: Side) -> Option<AxlePose> {
-        let end = self.end_towards(turn);
-        let known = self.turned.get(turn).as_ref();
-        let on_way = known
-            .map(|known| known.pose.input)
-            .filter(|input| input * (end - input) > 0.0);
-        let mut from = *self.assembly.static_pose();
-        for input in on_way.into_iter().chain([end]) {
-            match steer_on(self.assembly, &from, input) {
-                Ok(pose) => from = pose,
-                Err(lock) => {
-                    let before_lock = lock.at * (1.0 - SHORT_OF_LOCK);
-                    let pose = self
-                        .assembly
-                        .pose_near(&from, before_lock, Sides::both(0.0));
-                    return pose.ok();
-                }
+        let rest = self.assembly.static_pose();
+        match steer_on(self.assembly, rest, self.end_towards(turn)) {
+            Ok(pose) => Some(pose),
+            Err(lock) => {
+                let before_lock = lock.at * (1.0 - SHORT_OF_LOCK);
+                let pose = self.assembly.pose_near(rest, before_lock, Sides::both(0.0));
+                pose.ok()
             }
         }
-        Some(from)
     }
 
     fn drive_effort(&self) -> f64 {

@@ -1,17 +1,15 @@
 //! States of the window to be shown.
 
-use std::time::Duration;
+mod drawers;
 
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use steerloft::app::Steerloft;
-use steerloft::state::fitting::{ReadingKind, ReadingRow};
 use steerloft::state::{Change, Cursor, CurveKind, Overlay};
 use steerloft::theme::ThemeChoice;
 use steerloft::ui::messages::Message;
-use steerloft_setup::dimension::{Dimension, Whose};
 use steerloft_setup::setup::{Chosen, Rods};
 use steerloft_setup::supplied::SUPPLIED;
 
@@ -35,9 +33,6 @@ pub(crate) struct Scene {
     /// Brings the window into the state.
     pub(crate) arrange: Arrange,
 }
-
-/// How long to wait between looks at what is worked out.
-const PATIENCE: Duration = Duration::from_millis(5);
 
 const SMALL: Vec2 = vec2(1024.0, 700.0);
 const MIDDLE: Vec2 = vec2(1280.0, 800.0);
@@ -78,17 +73,23 @@ const SCENES: &[(&str, Vec2, ThemeChoice, Arrange)] = &[
     ("record-light-1280", MIDDLE, LIGHT, record),
     ("small-light-1024", SMALL, LIGHT, steer),
     ("measuring-light-1280", MIDDLE, LIGHT, measure),
-    ("search-light-1280", MIDDLE, LIGHT, search),
-    ("search-dark-1280", MIDDLE, DARK, search),
-    ("search-light-1024", SMALL, LIGHT, search),
-    ("effects-light-1280", MIDDLE, LIGHT, effects),
-    ("effects-light-1024", SMALL, LIGHT, effects),
-    ("effects-dark-1920", LARGE, DARK, effects),
-    ("tolerance-light-1280", MIDDLE, LIGHT, tolerance),
-    ("tolerance-dark-1280", MIDDLE, DARK, tolerance),
-    ("sides-light-1280", MIDDLE, LIGHT, sides),
-    ("fit-light-1280", MIDDLE, LIGHT, fit),
-    ("fit-dark-1280", MIDDLE, DARK, fit),
+    ("search-light-1280", MIDDLE, LIGHT, drawers::search),
+    ("search-dark-1280", MIDDLE, DARK, drawers::search),
+    ("search-light-1024", SMALL, LIGHT, drawers::search),
+    ("effects-light-1280", MIDDLE, LIGHT, drawers::effects),
+    ("effects-light-1024", SMALL, LIGHT, drawers::effects),
+    ("effects-dark-1920", LARGE, DARK, drawers::effects),
+    ("tolerance-light-1280", MIDDLE, LIGHT, drawers::tolerance),
+    ("tolerance-dark-1280", MIDDLE, DARK, drawers::tolerance),
+    ("sides-light-1280", MIDDLE, LIGHT, drawers::sides),
+    ("fit-light-1280", MIDDLE, LIGHT, drawers::fit),
+    ("fit-dark-1280", MIDDLE, DARK, drawers::fit),
+    ("servo-light-1280", MIDDLE, LIGHT, drawers::servo),
+    ("servo-dark-1280", MIDDLE, DARK, drawers::servo),
+    ("binding-light-1280", MIDDLE, LIGHT, drawers::binding),
+    ("binding-dark-1280", MIDDLE, DARK, drawers::binding),
+    ("pit-table-light-1280", MIDDLE, LIGHT, drawers::pit_table),
+    ("pit-table-dark-1280", MIDDLE, DARK, drawers::pit_table),
     ("turn-centre-light-1280", MIDDLE, LIGHT, turn_centre),
     ("turn-centre-dark-1280", MIDDLE, DARK, turn_centre),
     ("spacer-buttons-light-1280", MIDDLE, LIGHT, spacer_buttons),
@@ -152,90 +153,6 @@ fn everything_in_views(app: &mut App) {
         if !views.switches().has(overlay) {
             views.toggle(overlay);
         }
-    }
-}
-
-/// The drawer of the search with what it found.
-fn search(app: &mut App) {
-    app.key_press(Key::F3);
-    app.run();
-    app.get_by_role_and_label(Role::RadioButton, "Changes at most: 1")
-        .click_accesskit();
-    app.run();
-    app.get_by_role_and_label(Role::Button, "Start the search")
-        .click_accesskit();
-    app.run();
-    while app.state().view().drawers.searching.progress().is_some() {
-        std::thread::sleep(PATIENCE);
-        app.step();
-    }
-}
-
-/// The drawer of the effects, worked out.
-fn effects(app: &mut App) {
-    app.key_press(Key::F4);
-    app.run();
-    while app.state().view().drawers.effects.is_working() {
-        std::thread::sleep(PATIENCE);
-        app.step();
-    }
-}
-
-/// The drawer of build errors, with the bands in the curves.
-fn tolerance(app: &mut App) {
-    app.key_press(Key::F5);
-    app.run();
-    while app.state().view().drawers.tolerances.is_working() {
-        std::thread::sleep(PATIENCE);
-        app.step();
-    }
-}
-
-/// The drawer of the sides, of a car whose servo sits off its middle.
-fn sides(app: &mut App) {
-    let cars = &app.state().bench().setup().car;
-    let mut names = cars.adjustments.iter();
-    let Some(adjustment) = names.position(|one| one.name == "Servo sideways") else {
-        return;
-    };
-    let value = Chosen::Slide(1.0);
-    let change = Change::Adjust { adjustment, value };
-    app.state_mut().bench_mut().apply(change);
-    app.key_press(Key::F6);
-    app.run();
-    while app.state().view().drawers.sides.is_working() {
-        std::thread::sleep(PATIENCE);
-        app.step();
-    }
-}
-
-/// The drawer of gauge readings, made up, with one that does not go with the others.
-fn fit(app: &mut App) {
-    let fitting = &mut app.state_mut().view_mut().drawers.fitting;
-    let toes = [
-        ("-1", "0.35", "0.4"),
-        ("0", "0.5", "0.55"),
-        ("0", "0.55", "1.9"),
-        ("2", "0.7", "0.8"),
-    ];
-    fitting.rows = toes
-        .map(|(at, left, right)| ReadingRow {
-            at: at.to_owned(),
-            left: left.to_owned(),
-            right: right.to_owned(),
-            ..ReadingRow::new(ReadingKind::Toe)
-        })
-        .into();
-    let rods = [Whose::Left, Whose::Right].map(|side| Dimension::Rod { side });
-    fitting.uncertain = rods.into_iter().chain([Dimension::Wheelbase]).collect();
-    app.key_press(Key::F7);
-    app.run();
-    app.get_by_role_and_label(Role::Button, "Start the fit")
-        .click_accesskit();
-    app.run();
-    while app.state().view().drawers.fitting.is_working() {
-        std::thread::sleep(PATIENCE);
-        app.step();
     }
 }
 
