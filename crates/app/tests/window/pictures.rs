@@ -6,20 +6,27 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stderr)]
 
 use std::panic::catch_unwind;
+use std::time::Duration;
 
-use crate::common::{SIZE, pan_car};
-use eframe::egui::{Theme, vec2};
-use egui_kittest::{Harness, SnapshotOptions};
+use crate::common::{App, SIZE, adjustment, pan_car};
+use eframe::egui::{Key, Modifiers, Theme, Vec2, vec2};
+use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};
 use steerloft::app::Steerloft;
 use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
 use steerloft::state::{Change, Cursor, Document};
 use steerloft::theme::ThemeChoice;
-use steerloft::ui::Column;
-use steerloft_setup::setup::{Rods, Setup};
+use steerloft::ui::{Column, Drawer};
+use steerloft_setup::setup::{Chosen, Rods, Setup};
 use steerloft_setup::supplied::SUPPLIED;
 
 /// Pixels that may differ: rasterisers disagree about the edges of thin lines.
 const MOST_FAILED_PIXELS: usize = 400;
+
+/// The smallest window in which everything has to find its place, points.
+const SMALL: Vec2 = vec2(1024.0, 700.0);
+
+/// How long to wait between looks at what a drawer works out.
+const PATIENCE: Duration = Duration::from_millis(5);
 
 /// Whether anything can be drawn on this machine.
 fn can_draw() -> bool {
@@ -43,10 +50,28 @@ fn can_draw() -> bool {
 }
 
 fn picture(name: &str, theme: ThemeChoice, arrange: impl FnOnce(&mut Steerloft)) {
-    picture_of(pan_car(), name, theme, arrange);
+    let mut results = SnapshotResults::new();
+    picture_of(&mut results, pan_car(), name, (theme, SIZE), |app| {
+        arrange(app.state_mut());
+    });
 }
 
-fn picture_of(setup: Setup, name: &str, theme: ThemeChoice, arrange: impl FnOnce(&mut Steerloft)) {
+/// Both shades of a state of the pan car, in the smallest window that has to do.
+fn small_pictures(name: &str, arrange: impl Fn(&mut App)) {
+    let mut results = SnapshotResults::new();
+    for (theme, shade) in [(ThemeChoice::Light, "light"), (ThemeChoice::Dark, "dark")] {
+        let name = format!("{name}-{shade}");
+        picture_of(&mut results, pan_car(), &name, (theme, SMALL), &arrange);
+    }
+}
+
+fn picture_of(
+    results: &mut SnapshotResults,
+    setup: Setup,
+    name: &str,
+    (theme, size): (ThemeChoice, Vec2),
+    arrange: impl FnOnce(&mut App),
+) {
     if !can_draw() {
         return;
     }
@@ -57,7 +82,7 @@ fn picture_of(setup: Setup, name: &str, theme: ThemeChoice, arrange: impl FnOnce
     };
     let options = SnapshotOptions::new().max_failed_pixels(MOST_FAILED_PIXELS);
     let mut app = Harness::builder()
-        .with_size(SIZE)
+        .with_size(size)
         .with_theme(shade)
         .with_max_steps(20)
         .with_render_cursor(false)
@@ -68,9 +93,10 @@ fn picture_of(setup: Setup, name: &str, theme: ThemeChoice, arrange: impl FnOnce
             Steerloft::new(&context.egui_ctx, Document::unnamed(setup), dialogs, theme)
         });
     app.run();
-    arrange(app.state_mut());
+    arrange(&mut app);
     app.run();
     app.snapshot(name);
+    results.extend_harness(&mut app);
 }
 
 fn steer(app: &mut Steerloft) {
@@ -96,8 +122,10 @@ fn car(file_name: &str) {
     let setup = car.expect("a supplied car").setup();
     let ranges = setup.car.ranges;
     let name = file_name.trim_end_matches(".ron");
-    picture_of(setup, name, ThemeChoice::Light, |app| {
-        app.bench_mut().set_cursor(Cursor {
+    let mut results = SnapshotResults::new();
+    let look = (ThemeChoice::Light, SIZE);
+    picture_of(&mut results, setup, name, look, |app| {
+        app.state_mut().bench_mut().set_cursor(Cursor {
             input: ranges.input.1 * 0.7,
             travel: ranges.travel.1 * 0.4,
         });
@@ -143,4 +171,86 @@ fn not_assembled() {
         steer(app);
         app.bench_mut().apply(Change::Rods(Rods::FixedLength(30.0)));
     });
+}
+
+#[test]
+fn the_car_described() {
+    small_pictures("describing", |app| {
+        app.key_press_modifiers(Modifiers::COMMAND, Key::E);
+    });
+}
+
+#[test]
+fn a_reference_behind() {
+    small_pictures("reference", |app| {
+        app.key_press_modifiers(Modifiers::COMMAND, Key::M);
+        app.run();
+        let change = Change::Adjust {
+            adjustment: adjustment(app, "Outer rod spacers"),
+            value: Chosen::Stack(1.0),
+        };
+        app.state_mut().bench_mut().apply(change);
+        steer(app.state_mut());
+    });
+}
+
+/// A drawer, with what it worked out.
+fn drawer(drawer: Drawer, name: &str) {
+    small_pictures(name, |app| {
+        app.state_mut().view_mut().drawers.open = Some(drawer);
+        app.run();
+        let is_working = |app: &App| {
+            let drawers = &app.state().view().drawers;
+            drawers.effects.is_working()
+                || drawers.tolerances.is_working()
+                || drawers.sides.is_working()
+                || drawers.servo.is_working()
+                || drawers.binding.is_working()
+                || drawers.pit_table.is_working()
+        };
+        while is_working(app) {
+            std::thread::sleep(PATIENCE);
+            app.step();
+        }
+    });
+}
+
+#[test]
+fn drawer_of_the_search() {
+    drawer(Drawer::Search, "search");
+}
+
+#[test]
+fn drawer_of_effects() {
+    drawer(Drawer::Effects, "effects");
+}
+
+#[test]
+fn drawer_of_build_errors() {
+    drawer(Drawer::Tolerance, "tolerance");
+}
+
+#[test]
+fn drawer_of_the_sides() {
+    drawer(Drawer::Sides, "sides");
+}
+
+#[test]
+fn drawer_of_the_servo() {
+    drawer(Drawer::Servo, "servo");
+}
+
+#[test]
+fn drawer_of_binding() {
+    drawer(Drawer::Binding, "binding");
+}
+
+#[test]
+fn drawer_of_the_pit_table() {
+    drawer(Drawer::PitTable, "pit-table");
+}
+
+#[test]
+fn drawer_of_the_runs() {
+    drawer(Drawer::Runs, "runs");
 }
