@@ -500,6 +500,12 @@ impl Command {
         names.join(" or ")
     }
 
+    /// Whether each press of its key counts, however many come between two frames.
+    #[must_use]
+    pub fn goes_step_by_step(self) -> bool {
+        matches!(self, Self::Undo | Self::Redo)
+    }
+
     /// Whether its key belongs to a text field while one is being edited.
     #[must_use]
     pub fn yields_to_text(self) -> bool {

@@ -1,6 +1,6 @@
 //! Remembering: unsaved work and settings go to the keeper after each frame, and what was left comes back.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -9,7 +9,7 @@ use eframe::egui::{Context, ViewportCommand, pos2};
 use super::Steerloft;
 use crate::commands::Command;
 use crate::memory::{Keeper, LeftBehind, LeftWork, Memory, Settings, Unsaved, WindowPlace};
-use crate::state::{Document, SetupId};
+use crate::state::{Document, OpenSetup, SetupId};
 use crate::theme::ThemeChoice;
 use crate::ui::{Column, Drawer, LeftAnswer, messages::Message};
 
@@ -220,7 +220,7 @@ impl Steerloft {
     }
 
     /// Notes that a file was used.
-    pub(super) fn note_use(&mut self, path: &std::path::Path) {
+    pub(super) fn note_use(&mut self, path: &Path) {
         self.remembered.settings.used(path);
         self.remembered.new_settings = true;
     }
@@ -255,10 +255,27 @@ impl Steerloft {
             return;
         };
         let document = Document::restored(unsaved.setup.clone(), unsaved.file.clone());
+        let saved = unsaved.file.as_deref().and_then(|file| self.as_saved(file));
         if self.put_on_bench(document) {
+            if let Some(saved) = saved {
+                // A file is on the bench once; the file itself still holds what this did.
+                self.bench.close(saved);
+            }
             self.flush_memory(ctx);
             self.clear_left(run, work);
         }
+    }
+
+    /// The setup on the bench as its file holds it, if nothing was done with it and nothing is compared with it.
+    fn as_saved(&self, file: &Path) -> Option<SetupId> {
+        let mut open = self.bench.open_setups().iter();
+        let found = open.find(|open| {
+            let path = open.document().path();
+            path.is_some_and(|path| absolute(path) == file)
+                && open.is_as_opened()
+                && !self.bench.is_reference(open.id())
+        });
+        found.map(OpenSetup::id)
     }
 
     fn clear_left(&mut self, run: usize, work: usize) {
@@ -275,11 +292,13 @@ impl Steerloft {
 fn unsaved(document: &Document) -> Unsaved {
     Unsaved {
         name: document.name(),
-        file: document
-            .path()
-            .map(|path| std::path::absolute(path).unwrap_or_else(|_| path.to_owned())),
+        file: document.path().map(absolute),
         setup: document.setup().clone(),
     }
+}
+
+fn absolute(path: &Path) -> PathBuf {
+    std::path::absolute(path).unwrap_or_else(|_| path.to_owned())
 }
 
 /// Where the window is, in points at full scale; nothing while that is of no use for the next start.

@@ -82,8 +82,13 @@ impl OpenSetup {
     /// Whether nothing has been done with it: it came from no file, and no step can be undone or done again.
     #[must_use]
     pub fn is_untouched(&self) -> bool {
-        self.document.path().is_none()
-            && !self.document.is_changed()
+        self.document.path().is_none() && self.is_as_opened()
+    }
+
+    /// Whether nothing has been done with it since it was put on the bench: no step can be undone or done again.
+    #[must_use]
+    pub fn is_as_opened(&self) -> bool {
+        !self.document.is_changed()
             && self.before.is_none()
             && self.undo_label().is_none()
             && self.redo_label().is_none()

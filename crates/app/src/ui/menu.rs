@@ -77,7 +77,15 @@ pub fn take_keys(ctx: &Context, intents: &mut Intents) {
         if editing_text && command.yields_to_text() {
             continue;
         }
-        if ctx.input_mut(|input| input.consume_shortcut(&shortcut)) {
+        let presses = ctx.input_mut(|input| {
+            input.count_and_consume_key(shortcut.modifiers, shortcut.logical_key)
+        });
+        let times = if command.goes_step_by_step() {
+            presses
+        } else {
+            presses.min(1)
+        };
+        for _ in 0..times {
             intents.push(Intent::Command(command));
         }
     }

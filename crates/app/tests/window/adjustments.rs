@@ -4,7 +4,7 @@
 
 use crate::common::{click, command_key, set_slider, setup, value, window};
 use eframe::egui::accesskit::Role;
-use eframe::egui::{Key, Modifiers};
+use eframe::egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use steerloft::state::CurveKind;
 use steerloft_setup::setup::{Chosen, Rods};
@@ -120,6 +120,30 @@ fn undo_and_redo_walk_over_every_step() {
     command_key(&mut app, Key::Y);
     assert_eq!(*setup(&app), end);
     assert_eq!(app.state().bench().redo_label(), None);
+}
+
+#[test]
+fn each_press_of_a_key_undoes_a_step_though_several_come_in_a_frame() {
+    let (mut app, _) = window();
+    let start = setup(&app).clone();
+    for value in [1.0, 2.0, 3.0] {
+        set_slider(&mut app, "Servo station", value);
+    }
+    let press = |modifiers| Event::Key {
+        key: Key::Z,
+        physical_key: None,
+        pressed: true,
+        repeat: false,
+        modifiers,
+    };
+    let undo = press(Modifiers::COMMAND);
+    let redo = press(Modifiers::COMMAND.plus(Modifiers::SHIFT));
+    app.input_mut().events.extend(vec![undo; 3]);
+    app.run();
+    assert_eq!(*setup(&app), start);
+    app.input_mut().events.extend(vec![redo; 2]);
+    app.run();
+    assert_eq!(value(&app, "Servo station"), Chosen::Slide(2.0));
 }
 
 #[test]

@@ -157,6 +157,38 @@ fn the_users_file_is_not_touched_by_what_comes_back() {
 }
 
 #[test]
+fn work_comes_back_in_the_place_of_its_file_unless_something_was_done_there() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("car.ron");
+    std::fs::write(&path, SUPPLIED[0].text).unwrap();
+    let open_file = |app: &mut App, script: &ScriptedAnswers| {
+        script.push(Some(path.clone()));
+        command_key(app, Key::O);
+    };
+    let (mut app, script) = start(folder.path());
+    open_file(&mut app, &script);
+    set_slider(&mut app, "Servo station", 2.0);
+    let worked_on = setup(&app).clone();
+    crash(app);
+
+    let (mut app, script) = start(folder.path());
+    open_file(&mut app, &script);
+    assert_eq!(*setup(&app), pan_car());
+    click(&mut app, "Open what was left of car.ron");
+    assert_eq!(*setup(&app), worked_on);
+    assert_eq!(app.state().bench().open_setups().len(), 1);
+    crash(app);
+
+    let (mut app, script) = start(folder.path());
+    open_file(&mut app, &script);
+    set_slider(&mut app, "Servo station", 3.0);
+    click(&mut app, "Open what was left of car.ron");
+    assert_eq!(*setup(&app), worked_on);
+    let open = app.state().bench().open_setups().len();
+    assert_eq!(open, 2, "both were worked on");
+}
+
+#[test]
 fn work_comes_back_although_its_file_is_gone() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("car.ron");
