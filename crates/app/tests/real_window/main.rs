@@ -14,5 +14,6 @@
 mod common;
 
 mod drag;
+mod evening;
 mod monkey;
 mod screen;

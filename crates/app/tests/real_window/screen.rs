@@ -34,6 +34,8 @@ impl Screen {
     pub(crate) fn start() -> Self {
         let mut server = Command::new("Xvfb")
             .args([
+                // A key held down by a hand that is kept waiting is still one press.
+                "-r",
                 "-displayfd",
                 "1",
                 "-screen",
@@ -84,6 +86,22 @@ impl Screen {
             .output()
             .expect("xdotool must be installed");
         String::from_utf8_lossy(&output.stdout).trim().to_owned()
+    }
+
+    /// Presses a key so often.
+    pub(crate) fn press(&self, key: &str, times: usize) {
+        let mut arguments = vec!["key", "--clearmodifiers"];
+        arguments.extend(std::iter::repeat_n(key, times));
+        self.hand(&arguments);
+    }
+
+    pub(crate) fn move_to(&self, (x, y): (f32, f32)) {
+        let [x, y] = [x, y].map(|place| place.round().to_string());
+        self.hand(&["mousemove", &x, &y]);
+    }
+
+    pub(crate) fn title(&self, window: &str) -> String {
+        self.hand(&["getwindowname", window])
     }
 
     pub(crate) fn picture(&self, name: &str) {
@@ -151,6 +169,10 @@ pub(crate) fn open(screen: &Screen, file: &Path) -> (Process, String) {
         }
         let ids = screen.hand(&["search", "--onlyvisible", "--name", "Steerloft"]);
         ids.lines().next().map(str::to_owned)
+    });
+    let name = file.file_name().unwrap().to_string_lossy().into_owned();
+    wait_for("the file in the window", || {
+        screen.title(&id).starts_with(&name).then_some(())
     });
     screen.hand(&["windowmove", "--sync", &id, "0", "0"]);
     screen.hand(&["windowfocus", "--sync", &id]);
