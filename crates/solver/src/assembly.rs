@@ -1,7 +1,7 @@
 //! A front axle made ready to pose.
 
 use crate::axle::{FrontAxle, Rod};
-use crate::check::finite;
+use crate::check::asked;
 use crate::closure::corner::CornerClosure;
 use crate::closure::corner_pose::RodAt;
 use crate::closure::path::{DemandRate, SHORTEST_STEP, Stall, Waypoint};
@@ -365,7 +365,7 @@ fn first_to_lock(left: SolveError, right: SolveError) -> SolveError {
 }
 
 fn check_inputs(input: f64, travel: &Sides<f64>) -> Result<(), SolveError> {
-    finite("the steering input", input)?;
-    finite("the left wheel travel", travel.left)?;
-    finite("the right wheel travel", travel.right)
+    asked("the steering input", input)?;
+    asked("the left wheel travel", travel.left)?;
+    asked("the right wheel travel", travel.right)
 }

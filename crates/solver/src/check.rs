@@ -13,9 +13,14 @@ const STEEPEST_ROAD: f64 = 25.0 * std::f64::consts::PI / 180.0;
 /// nine decimals of a millimetre up to about 4 m, and rounding alone limits it beyond.
 const FARTHEST: f64 = 1e6;
 
-/// Refuses a number that is not finite.
-pub(crate) fn finite(what: &'static str, value: f64) -> Result<(), SolveError> {
-    within(what, "a finite number", value, value.is_finite())
+/// Refuses an input or a travel so far off that what is missing to reach it could not be told, or that is not finite.
+pub(crate) fn asked(what: &'static str, value: f64) -> Result<(), SolveError> {
+    within(
+        what,
+        "a number from -1,000,000 to 1,000,000",
+        value,
+        value.abs() <= FARTHEST,
+    )
 }
 
 fn within(

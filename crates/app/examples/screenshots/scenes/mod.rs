@@ -70,7 +70,7 @@ const SCENES: &[(&str, Vec2, ThemeChoice, Arrange)] = &[
     ("about-light-1280", MIDDLE, LIGHT, about),
     ("hint-light-1280", MIDDLE, LIGHT, hint),
     ("message-light-1280", MIDDLE, LIGHT, message),
-    ("record-light-1280", MIDDLE, LIGHT, record),
+    ("runs-light-1280", MIDDLE, LIGHT, runs),
     ("small-light-1024", SMALL, LIGHT, steer),
     ("measuring-light-1280", MIDDLE, LIGHT, measure),
     ("search-light-1280", MIDDLE, LIGHT, drawers::search),
@@ -298,7 +298,7 @@ fn message(app: &mut App) {
     });
 }
 
-fn record(app: &mut App) {
+fn runs(app: &mut App) {
     app.get_by_label("Record").click_accesskit();
     app.run();
     app.get_by_label("Open the run notes").scroll_to_me();
