@@ -202,3 +202,22 @@ impl TwinCrank {
         Ok(())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::asked;
+
+    #[test]
+    fn what_is_asked_for_lies_within_a_kilometre() {
+        for good in [0.0, -1e6, 1e6] {
+            assert!(asked("the travel", good).is_ok());
+        }
+        for bad in [1.1e6, -1e160, f64::NAN, f64::INFINITY] {
+            let refused = asked("the travel", bad);
+            let words = refused.map_err(|error| error.to_string());
+            let wanted =
+                format!("the travel must be a number from -1,000,000 to 1,000,000, but is {bad}");
+            assert_eq!(words, Err(wanted));
+        }
+    }
+}

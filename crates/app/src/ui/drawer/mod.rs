@@ -1,6 +1,6 @@
 //! Drawers below the drawings: answers that need more room than a column has, one open at a time.
 //!
-//! A drawer is a variant of [`Drawer`] with its words and its key, a file here that draws it, an arm in [`contents`], and,
+//! A drawer is a variant of [`Drawer`] with its words and its key, a file here that draws it, an arm in `contents`, and,
 //! if it holds anything from one frame to the next, a field of [`Drawers`]. Menu, finder, keys and settings follow.
 
 mod binding;
