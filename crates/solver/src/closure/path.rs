@@ -71,9 +71,9 @@ struct Trust {
     suspension_stay: f64,
 }
 
-/// Most steps of a path. A path along the edge of what can be reached may ask for very many tiny ones; absurd geometry must
-/// not keep it busy for long.
-const MOST_STEPS: usize = 20_000;
+/// Most steps of a path. A path along the edge of what can be reached may ask for very many tiny ones: with a fifth of this a lock
+/// of a plausible axle is told at another member.
+const MOST_STEPS: usize = 100_000;
 
 impl CornerClosure {
     /// Follows the waypoints from share 0 (met by `start`) to share 1 of a path. There is no waypoint where the
