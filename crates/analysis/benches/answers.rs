@@ -2,18 +2,13 @@
 //! the same run: every car a setup of its own, every pose closed afresh by a general Newton iteration on all bodies and joints
 //! of the axle.
 #![allow(clippy::expect_used)]
-#![allow(
-    dead_code,
-    reason = "the general closure is shared with the solver's benches"
-)]
 
-#[path = "../../solver/benches/general_newton/mod.rs"]
-mod general_newton;
+mod naive;
 
 use std::hint::black_box;
 use std::time::Instant;
 
-use general_newton::axle::{Division, GeneralAxle};
+use naive::general_newton::axle::{Division, GeneralAxle};
 use steerloft_analysis::curves::CurveKind;
 use steerloft_analysis::effects::{Effects, INNER, steps};
 use steerloft_analysis::find::Progress;
@@ -22,10 +17,6 @@ use steerloft_analysis::tolerance::{Request, SAMPLES, Tolerance};
 use steerloft_setup::dimension::{Dimension, dimensions, with_rods_fixed, with_sides_apart};
 use steerloft_setup::layout::assemble;
 use steerloft_setup::setup::Setup;
-use steerloft_setup::supplied::SUPPLIED;
-
-/// Steps in which the general closure is led to an end of the steering.
-const STEPS: u32 = 6;
 
 /// Places of a band, as the program takes them.
 const PLACES: u32 = 25;
@@ -37,9 +28,7 @@ const NAIVE: usize = 60;
 const RUNS: usize = 5;
 
 fn main() {
-    // Cargo passes `--bench` when it measures; anything else is a trial run.
-    let measures = std::env::args().any(|argument| argument == "--bench")
-        && std::env::args().all(|argument| argument != "--test");
+    let measures = naive::measures();
     let (runs, samples, naive) = if measures {
         (RUNS, SAMPLES, NAIVE)
     } else {
@@ -48,8 +37,7 @@ fn main() {
     println!("| car | answer | time, ms | naive, ms | ratio |");
     println!("|---|---|---:|---:|---:|");
     for file in ["pan-car-swinging-arm.ron", "touring-car.ron"] {
-        let supplied = SUPPLIED.iter().find(|car| car.file_name == file);
-        let setup = supplied.expect("the cars are supplied").setup();
+        let setup = naive::supplied(file);
         let told = |answer: &str, time: f64, naive: f64| {
             println!(
                 "| {file} | {answer} | {time:.2} | {naive:.0} | {:.0} |",
@@ -120,24 +108,7 @@ fn naive_effects(setup: &Setup) -> f64 {
 }
 
 fn closed_naively(setup: &Setup) -> usize {
-    let Ok(assembly) = assemble(setup) else {
-        return 0;
-    };
-    let drawn = GeneralAxle::new(&assembly, Division::Whole);
-    let bump = setup.car.ranges.travel.1;
-    let mut closed = 0;
-    for travel in [0.0, bump] {
-        closed += usize::from(drawn.clone().close(0.0, travel));
-    }
-    let (from, to) = setup.car.ranges.input;
-    for end in [from.to_radians(), to.to_radians()] {
-        let mut axle = drawn.clone();
-        for step in 1..=STEPS {
-            let input = end * f64::from(step) / f64::from(STEPS);
-            closed += usize::from(axle.close(input, 0.0));
-        }
-    }
-    closed
+    naive::closed(setup, &[0.0, setup.car.ranges.travel.1])
 }
 
 /// The poses of a band over the travel, each closed by the general iteration, of some cars.

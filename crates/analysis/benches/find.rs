@@ -5,43 +5,29 @@
 //! Twice: with wants that nothing meets, so that every metric of every combination is measured; and with wants as a builder
 //! has them, of which the dearer metrics need not be measured where the cheaper ones have ruled a combination out.
 #![allow(clippy::expect_used)]
-#![allow(
-    dead_code,
-    reason = "the general closure is shared with the solver's benches"
-)]
 
-#[path = "../../solver/benches/general_newton/mod.rs"]
-mod general_newton;
+mod naive;
 
 use std::hint::black_box;
 use std::time::Instant;
 
-use general_newton::axle::{Division, GeneralAxle};
 use steerloft_analysis::find::{Free, Measure, Progress, Search, Target, Want, Wheel};
-use steerloft_setup::layout::assemble;
 use steerloft_setup::setup::Setup;
-use steerloft_setup::supplied::SUPPLIED;
 
 /// Angle of the inner wheel at which the Ackermann share is wanted, degrees.
 const INNER: f64 = 15.0;
-
-/// Steps in which the general closure is led to an end of the steering.
-const STEPS: u32 = 6;
 
 /// Combinations of the naive way that are timed.
 const NAIVE: usize = 400;
 
 fn main() {
-    // Cargo passes `--bench` when it measures; anything else is a trial run.
-    let measures = std::env::args().any(|argument| argument == "--bench")
-        && std::env::args().all(|argument| argument != "--test");
+    let measures = naive::measures();
     println!(
         "| car | combinations | wants | one thread, 1/s | two threads, 1/s | naive, 1/s | ratio |"
     );
     println!("|---|---:|---|---:|---:|---:|---:|");
     for file in ["pan-car-swinging-arm.ron", "pan-car-sliding-kingpin.ron"] {
-        let supplied = SUPPLIED.iter().find(|car| car.file_name == file);
-        let setup = supplied.expect("the pan cars are supplied").setup();
+        let setup = naive::supplied(file);
         for (words, wants, frees) in [
             ("all measured", unmet_wants(), if measures { 8 } else { 2 }),
             (
@@ -160,22 +146,6 @@ fn naive_rate(search: &Search, count: usize) -> f64 {
 /// Poses that the metrics need, each closed by the general iteration: rest, bump, droop, both ends of the steering, and a
 /// few on the way to the inner angle either way.
 fn measured_naively(setup: &Setup) -> usize {
-    let Ok(assembly) = assemble(setup) else {
-        return 0;
-    };
-    let drawn = GeneralAxle::new(&assembly, Division::Whole);
     let (droop, bump) = setup.car.ranges.travel;
-    let mut closed = 0;
-    for travel in [0.0, bump, droop] {
-        closed += usize::from(drawn.clone().close(0.0, travel));
-    }
-    let (from, to) = setup.car.ranges.input;
-    for end in [from.to_radians(), to.to_radians()] {
-        let mut axle = drawn.clone();
-        for step in 1..=STEPS {
-            let input = end * f64::from(step) / f64::from(STEPS);
-            closed += usize::from(axle.close(input, 0.0));
-        }
-    }
-    closed
+    naive::closed(setup, &[0.0, bump, droop])
 }

@@ -25,6 +25,18 @@ pub struct Undetermined {
     pub with: Vec<Dimension>,
 }
 
+impl Undetermined {
+    /// Why the readings leave it open, in words.
+    #[must_use]
+    pub fn reason(&self) -> String {
+        if self.with.is_empty() {
+            return "no reading depends on it".to_owned();
+        }
+        let with: Vec<String> = self.with.iter().map(ToString::to_string).collect();
+        format!("not told from {}", with.join("; "))
+    }
+}
+
 /// Two dimensions that were found, though the readings can hardly tell them apart.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Correlated {

@@ -14,7 +14,7 @@ use steerloft_setup::setup::Setup;
 
 use self::json::JsonEffects;
 use super::arguments::wheel_angle;
-use super::{PROBLEM, assembled, table};
+use super::{assembled, ended, table};
 use crate::format;
 use crate::state::effects::{alike_in_words, step_in_words};
 
@@ -45,20 +45,13 @@ pub(super) fn run(
             Err(reason) => Err(format!("{}: {reason}.", arguments.file.display())),
         }
     });
-    match effects {
-        Ok((setup, effects)) if arguments.json => {
-            super::json(&JsonEffects::of(arguments, &setup, &effects), out)?;
-            Ok(ExitCode::SUCCESS)
+    ended(effects, errors, |(setup, effects)| {
+        if arguments.json {
+            super::json(&JsonEffects::of(arguments, &setup, &effects), out)
+        } else {
+            print(&setup, &effects, out)
         }
-        Ok((setup, effects)) => {
-            print(&setup, &effects, out)?;
-            Ok(ExitCode::SUCCESS)
-        }
-        Err(problem) => {
-            writeln!(errors, "{problem}")?;
-            Ok(ExitCode::from(PROBLEM))
-        }
-    }
+    })
 }
 
 fn print(setup: &Setup, effects: &Effects, out: &mut impl Write) -> Result<()> {

@@ -13,7 +13,7 @@ use steerloft_setup::adjustment::Unit;
 use steerloft_setup::file;
 
 use self::json::JsonFit;
-use super::{PROBLEM, assembled, table};
+use super::{assembled, ended, table};
 use crate::format;
 
 /// What is asked of a fit.
@@ -46,20 +46,13 @@ pub(super) fn run(
         saved(arguments, &fit)?;
         Ok((fit, input))
     });
-    match fitted {
-        Ok((fit, input)) if arguments.json => {
-            super::json(&JsonFit::of(arguments, &fit, input), out)?;
-            Ok(ExitCode::SUCCESS)
+    ended(fitted, errors, |(fit, input)| {
+        if arguments.json {
+            super::json(&JsonFit::of(arguments, &fit, input), out)
+        } else {
+            print(&fit, input, out)
         }
-        Ok((fit, input)) => {
-            print(&fit, input, out)?;
-            Ok(ExitCode::SUCCESS)
-        }
-        Err(problem) => {
-            writeln!(errors, "{problem}")?;
-            Ok(ExitCode::from(PROBLEM))
-        }
-    }
+    })
 }
 
 fn fitted(arguments: &FitArguments) -> std::result::Result<(Fit, Unit), String> {
@@ -163,13 +156,7 @@ fn print_open(fit: &Fit, out: &mut impl Write) -> Result<()> {
     writeln!(out)?;
     writeln!(out, "Left open by the readings, and left as the file says")?;
     for open in &fit.undetermined {
-        let with: Vec<String> = open.with.iter().map(ToString::to_string).collect();
-        let why = if with.is_empty() {
-            "no reading depends on it".to_owned()
-        } else {
-            format!("not told from {}", with.join("; "))
-        };
-        writeln!(out, "  {}: {why}", open.dimension)?;
+        writeln!(out, "  {}: {}", open.dimension, open.reason())?;
     }
     Ok(())
 }

@@ -11,7 +11,7 @@ use steerloft_analysis::figures::FigureKind;
 use steerloft_analysis::symmetry::{Difference, Explanation, Symmetry};
 
 use super::arguments::wheel_angle;
-use super::{PROBLEM, assembled, table};
+use super::{assembled, ended, table};
 use crate::format;
 
 /// What is asked about the two sides.
@@ -38,20 +38,13 @@ pub(super) fn run(
         Symmetry::of(document.setup(), arguments.steer)
             .map_err(|reason| format!("{}: {reason}.", arguments.file.display()))
     });
-    match symmetry {
-        Ok(symmetry) if arguments.json => {
-            super::json(&JsonSymmetry::of(arguments, &symmetry), out)?;
-            Ok(ExitCode::SUCCESS)
+    ended(symmetry, errors, |symmetry| {
+        if arguments.json {
+            super::json(&JsonSymmetry::of(arguments, &symmetry), out)
+        } else {
+            print(&symmetry, out)
         }
-        Ok(symmetry) => {
-            print(&symmetry, out)?;
-            Ok(ExitCode::SUCCESS)
-        }
-        Err(problem) => {
-            writeln!(errors, "{problem}")?;
-            Ok(ExitCode::from(PROBLEM))
-        }
-    }
+    })
 }
 
 fn print(symmetry: &Symmetry, out: &mut impl Write) -> Result<()> {

@@ -19,7 +19,7 @@ use steerloft_setup::setup::Setup;
 
 use self::json::JsonTolerance;
 use super::arguments::wheel_angle;
-use super::{PROBLEM, assembled, table};
+use super::{assembled, ended, table};
 use crate::format;
 
 /// What is asked about build errors.
@@ -69,20 +69,13 @@ pub(super) fn run(
     out: &mut impl Write,
     errors: &mut impl Write,
 ) -> Result<ExitCode> {
-    match answer(arguments) {
-        Ok(answer) if arguments.json => {
-            super::json(&JsonTolerance::of(arguments, &answer), out)?;
-            Ok(ExitCode::SUCCESS)
+    ended(answer(arguments), errors, |answer| {
+        if arguments.json {
+            super::json(&JsonTolerance::of(arguments, &answer), out)
+        } else {
+            print(&answer, out)
         }
-        Ok(answer) => {
-            print(&answer, out)?;
-            Ok(ExitCode::SUCCESS)
-        }
-        Err(problem) => {
-            writeln!(errors, "{problem}")?;
-            Ok(ExitCode::from(PROBLEM))
-        }
-    }
+    })
 }
 
 fn answer(arguments: &ToleranceArguments) -> std::result::Result<Answer, String> {

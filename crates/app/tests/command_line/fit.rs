@@ -12,15 +12,7 @@ use crate::common::{folder_of_cars, good, refused};
 const CAR: &str = SUPPLIED[0].file_name;
 
 /// Made up: both wheels toe in by half a degree more than the file says, one reading by far too much.
-const READINGS: &str = "Readings(
-    format: 1,
-    toe: [
-        (at: Travel(0.0), left: Some(0.5), right: Some(0.5), uncertainty: 0.1),
-        (at: Travel(0.0), left: Some(0.5), right: Some(0.5), uncertainty: 0.1),
-        (at: Travel(0.0), left: Some(0.5), right: Some(2.5), uncertainty: 0.1),
-    ],
-    uncertain: [Rod(side: Left), Rod(side: Right), Wheelbase],
-)";
+const READINGS: &str = include_str!("../readings/toe.readings");
 
 #[test]
 fn a_fit_tells_what_it_found_and_saves_the_car() {

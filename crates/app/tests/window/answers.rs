@@ -2,40 +2,19 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-use std::time::Duration;
-
-use crate::common::{App, adjustment, command_key, setup, window};
+use crate::common::{adjustment, command_key, setup, wait_while, window, words};
 use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
-use egui_kittest::kittest::{NodeT, Queryable};
+use egui_kittest::kittest::Queryable;
 use steerloft::state::{Change, CurveKind};
 use steerloft_setup::setup::Chosen;
-
-/// Steps the window until nothing is being worked out.
-fn wait(app: &mut App, is_working: impl Fn(&App) -> bool) {
-    app.run();
-    while is_working(app) {
-        std::thread::sleep(Duration::from_millis(5));
-        app.step();
-    }
-    app.run();
-}
-
-fn words(app: &App) -> Vec<String> {
-    let labels = app.query_all_by_role(Role::Label);
-    labels
-        .filter_map(|node| node.accesskit_node().value())
-        .collect()
-}
 
 #[test]
 fn build_errors_give_bands_spreads_and_what_matters_and_follow_their_fields() {
     let (mut app, _) = window();
     app.state_mut().view_mut().drawers.tolerances.samples = 60;
     app.key_press(Key::F5);
-    wait(&mut app, |app| {
-        app.state().view().drawers.tolerances.is_working()
-    });
+    wait_while(&mut app, |app| app.view().drawers.tolerances.is_working());
     let state = app.state();
     let tolerances = &state.view().drawers.tolerances;
     let wide = |state: &steerloft::app::Steerloft| {
@@ -60,10 +39,9 @@ fn build_errors_give_bands_spreads_and_what_matters_and_follow_their_fields() {
     let was = setup(&app).clone();
     let field = app.get_by_role_and_label(Role::SpinButton, "Build error: angles");
     field.set_value_accesskit(1.0);
-    wait(&mut app, |app| {
-        let tolerances = &app.state().view().drawers.tolerances;
-        let bench = app.state().bench();
-        tolerances.band(bench, CurveKind::ToeTravel).is_none()
+    wait_while(&mut app, |app| {
+        let tolerances = &app.view().drawers.tolerances;
+        tolerances.band(app.bench(), CurveKind::ToeTravel).is_none()
     });
     assert!((setup(&app).car.build_errors.angles - 1.0).abs() < 1e-9);
     assert!(wide(app.state()) > before, "wider errors, wider band");
@@ -76,9 +54,7 @@ fn build_errors_give_bands_spreads_and_what_matters_and_follow_their_fields() {
 fn a_difference_of_the_sides_is_named_with_what_explains_it() {
     let (mut app, _) = window();
     app.key_press(Key::F6);
-    wait(&mut app, |app| {
-        app.state().view().drawers.sides.is_working()
-    });
+    wait_while(&mut app, |app| app.view().drawers.sides.is_working());
     assert!(
         words(&app)
             .iter()
@@ -88,8 +64,8 @@ fn a_difference_of_the_sides_is_named_with_what_explains_it() {
     let value = Chosen::Slide(2.0);
     let change = Change::Adjust { adjustment, value };
     app.state_mut().bench_mut().apply(change);
-    wait(&mut app, |app| {
-        let last = app.state().view().drawers.sides.last();
+    wait_while(&mut app, |app| {
+        let last = app.view().drawers.sides.last();
         last.is_none_or(|last| last.as_ref().unwrap().finding().is_none())
     });
     let last = app.state().view().drawers.sides.last().unwrap();

@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
 use crate::common::{
-    App, click, command_key, drag, drag_and_drop, handle, release, setup, value, window,
+    App, click, command_key, drag, drag_and_drop, handle, press, release, setup, value, window,
 };
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Event, Key, Modifiers, vec2};
@@ -30,13 +30,6 @@ fn write(app: &mut App, name: &str, text: &str) {
 fn enter(app: &mut App, name: &str, text: &str) {
     write(app, name, text);
     app.key_press(Key::Enter);
-    app.run();
-}
-
-/// Clicks a button wherever it is in the panel, as a screen reader does.
-fn press(app: &mut App, name: &str) {
-    app.get_by_role_and_label(Role::Button, name)
-        .click_accesskit();
     app.run();
 }
 

@@ -8,10 +8,12 @@
     reason = "shared by several tests"
 )]
 
+use std::time::Duration;
+
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Event, Modifiers, PointerButton, Pos2, Theme, Vec2, vec2};
 use egui_kittest::Harness;
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 use steerloft::app::Steerloft;
 use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
 use steerloft::state::Document;
@@ -21,6 +23,9 @@ use steerloft_setup::supplied::SUPPLIED;
 
 /// The application under test.
 pub type App = Harness<'static, Steerloft>;
+
+/// How long to wait between looks at what is worked out.
+const PATIENCE: Duration = Duration::from_millis(5);
 
 /// Size of the window in most tests.
 pub const SIZE: Vec2 = vec2(1280.0, 800.0);
@@ -136,9 +141,10 @@ pub fn double_click(app: &mut App, at: Pos2) {
 pub fn wait_while(app: &mut App, is_working: impl Fn(&Steerloft) -> bool) {
     app.run();
     while is_working(app.state()) {
-        std::thread::sleep(std::time::Duration::from_millis(2));
-        app.run();
+        std::thread::sleep(PATIENCE);
+        app.step();
     }
+    app.run();
 }
 
 /// Types a number into a field that can be dragged, wherever it has scrolled to, and leaves it.
@@ -152,5 +158,20 @@ pub fn type_number(app: &mut App, name: &str, text: &str) {
         .type_text(text);
     app.run();
     app.key_press(eframe::egui::Key::Enter);
+    app.run();
+}
+
+/// What stands on every label in sight.
+pub fn words(app: &App) -> Vec<String> {
+    let labels = app.query_all_by_role(Role::Label);
+    labels
+        .filter_map(|node| node.accesskit_node().value())
+        .collect()
+}
+
+/// Clicks a button wherever it is, as a screen reader does.
+pub fn press(app: &mut App, name: &str) {
+    app.get_by_role_and_label(Role::Button, name)
+        .click_accesskit();
     app.run();
 }

@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-use std::time::Duration;
-
-use crate::common::{App, command_key, setup, value, window};
+use crate::common::{App, command_key, setup, value, wait_while, window, words};
 use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
@@ -12,19 +10,13 @@ use steerloft_setup::setup::{Chosen, Rods};
 
 /// Waits until the table is that of the setup as it stands.
 fn worked_out(app: &mut App) {
-    app.run();
-    loop {
-        let table = &app.state().view().drawers.effects;
+    wait_while(app, |app| {
+        let table = &app.view().drawers.effects;
         let last = table
             .last()
             .map(|last| last.expect("it can be assembled").0);
-        if last == Some(setup(app)) && !table.is_working() {
-            break;
-        }
-        std::thread::sleep(Duration::from_millis(5));
-        app.step();
-    }
-    app.run();
+        last != Some(app.bench().setup()) || table.is_working()
+    });
 }
 
 fn names(app: &App) -> Vec<String> {
@@ -91,13 +83,10 @@ fn what_cannot_be_assembled_is_said() {
     let rods = steerloft::state::Change::Rods(Rods::FixedLength(30.0));
     app.state_mut().bench_mut().apply(rods);
     app.key_press(Key::F4);
-    app.run();
-    while app.state().view().drawers.effects.is_working() {
-        std::thread::sleep(Duration::from_millis(5));
-        app.step();
-    }
-    app.run();
-    let labels = app.query_all_by_role(Role::Label);
-    let mut told = labels.filter_map(|node| node.accesskit_node().value());
-    assert!(told.any(|text| text.starts_with("Cannot be assembled. ")));
+    wait_while(&mut app, |app| app.view().drawers.effects.is_working());
+    let told = words(&app);
+    assert!(
+        told.iter()
+            .any(|text| text.starts_with("Cannot be assembled. "))
+    );
 }

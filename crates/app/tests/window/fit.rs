@@ -2,9 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-use std::time::Duration;
-
-use crate::common::{App, click, command_key, setup, window};
+use crate::common::{App, click, command_key, press, setup, wait_while, window, words};
 use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
@@ -12,37 +10,12 @@ use steerloft_setup::file::read_readings;
 use steerloft_setup::setup::Rods;
 
 /// Made up: both wheels toe in by half a degree more than the file says, one reading by far too much.
-const READINGS: &str = "Readings(
-    format: 1,
-    toe: [
-        (at: Travel(0.0), left: Some(0.5), right: Some(0.5), uncertainty: 0.1),
-        (at: Travel(0.0), left: Some(0.5), right: Some(0.5), uncertainty: 0.1),
-        (at: Travel(0.0), left: Some(0.5), right: Some(2.5), uncertainty: 0.1),
-    ],
-    uncertain: [Rod(side: Left), Rod(side: Right), Wheelbase],
-)";
-
-fn press(app: &mut App, name: &str) {
-    app.get_by_role_and_label(Role::Button, name)
-        .click_accesskit();
-    app.run();
-}
+const READINGS: &str = include_str!("../readings/toe.readings");
 
 /// Starts the fit and waits for its end.
 fn fit(app: &mut App) {
     press(app, "Start the fit");
-    while app.state().view().drawers.fitting.is_working() {
-        std::thread::sleep(Duration::from_millis(5));
-        app.step();
-    }
-    app.run();
-}
-
-fn words(app: &App) -> Vec<String> {
-    let labels = app.query_all_by_role(Role::Label);
-    labels
-        .filter_map(|node| node.accesskit_node().value())
-        .collect()
+    wait_while(app, |app| app.view().drawers.fitting.is_working());
 }
 
 fn says(app: &App, start: &str) -> bool {

@@ -6,9 +6,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stderr)]
 
 use std::panic::catch_unwind;
-use std::time::Duration;
 
-use crate::common::{App, SIZE, adjustment, pan_car};
+use crate::common::{App, SIZE, adjustment, pan_car, wait_while};
 use eframe::egui::{Key, Modifiers, Theme, Vec2, vec2};
 use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};
 use steerloft::app::Steerloft;
@@ -24,9 +23,6 @@ const MOST_FAILED_PIXELS: usize = 400;
 
 /// The smallest window in which everything has to find its place, points.
 const SMALL: Vec2 = vec2(1024.0, 700.0);
-
-/// How long to wait between looks at what a drawer works out.
-const PATIENCE: Duration = Duration::from_millis(5);
 
 /// Whether anything can be drawn on this machine.
 fn can_draw() -> bool {
@@ -198,20 +194,15 @@ fn a_reference_behind() {
 fn drawer(drawer: Drawer, name: &str) {
     small_pictures(name, |app| {
         app.state_mut().view_mut().drawers.open = Some(drawer);
-        app.run();
-        let is_working = |app: &App| {
-            let drawers = &app.state().view().drawers;
+        wait_while(app, |app| {
+            let drawers = &app.view().drawers;
             drawers.effects.is_working()
                 || drawers.tolerances.is_working()
                 || drawers.sides.is_working()
                 || drawers.servo.is_working()
                 || drawers.binding.is_working()
                 || drawers.pit_table.is_working()
-        };
-        while is_working(app) {
-            std::thread::sleep(PATIENCE);
-            app.step();
-        }
+        });
     });
 }
 

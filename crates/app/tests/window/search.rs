@@ -4,7 +4,9 @@
 
 use std::time::Duration;
 
-use crate::common::{App, adjustment, click, command_key, setup, value, window};
+use crate::common::{
+    App, adjustment, click, command_key, press, setup, value, wait_while, window, words,
+};
 use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
@@ -29,12 +31,6 @@ fn tick(app: &mut App, name: &str) {
     app.run();
 }
 
-fn press(app: &mut App, name: &str) {
-    app.get_by_role_and_label(Role::Button, name)
-        .click_accesskit();
-    app.run();
-}
-
 /// Starts the search and waits for its end.
 fn search(app: &mut App) -> Findings {
     press(app, "Start the search");
@@ -42,11 +38,7 @@ fn search(app: &mut App) -> Findings {
 }
 
 fn ended(app: &mut App) -> Findings {
-    while app.state().view().drawers.searching.progress().is_some() {
-        std::thread::sleep(Duration::from_millis(5));
-        app.step();
-    }
-    app.run();
+    wait_while(app, |app| app.view().drawers.searching.progress().is_some());
     let found = app.state().view().drawers.searching.found().unwrap();
     found.outcome.clone().expect("a search that can be made")
 }
@@ -56,13 +48,6 @@ fn adjust(app: &mut App, name: &str, value: Chosen) {
     let change = Change::Adjust { adjustment, value };
     app.state_mut().bench_mut().apply(change);
     app.run();
-}
-
-fn words(app: &App) -> Vec<String> {
-    let labels = app.query_all_by_role(Role::Label);
-    labels
-        .filter_map(|node| node.accesskit_node().value())
-        .collect()
 }
 
 #[test]
@@ -207,11 +192,9 @@ fn wants_are_written_added_and_taken_away() {
     press(&mut app, "Start the search");
     let found = app.state().view().drawers.searching.found();
     assert!(found.is_none() || found.unwrap().outcome.is_err());
-    while app.state().view().drawers.searching.progress().is_some() {
-        std::thread::sleep(Duration::from_millis(5));
-        app.step();
-    }
-    app.run();
+    wait_while(&mut app, |app| {
+        app.view().drawers.searching.progress().is_some()
+    });
     assert!(
         words(&app)
             .iter()

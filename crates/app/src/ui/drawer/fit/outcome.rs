@@ -100,13 +100,8 @@ fn found(ui: &mut Ui, fit: &Fit, input: Unit, units: Units) {
 fn open(ui: &mut Ui, fit: &Fit) {
     let tokens = Tokens::of(ui.ctx());
     for open in &fit.undetermined {
-        let with: Vec<String> = open.with.iter().map(ToString::to_string).collect();
-        let why = if with.is_empty() {
-            "no reading depends on it".to_owned()
-        } else {
-            format!("not told from {}", with.join("; "))
-        };
         let name = names::sentence(&open.dimension.to_string());
+        let why = open.reason();
         let text = format!("{name} is left open, and as the file says: {why}.");
         ui.colored_label(tokens.warning, text);
     }
