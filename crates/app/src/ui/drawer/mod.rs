@@ -14,6 +14,7 @@ mod search;
 mod servo;
 mod setup_tree;
 mod sides;
+mod still_plot;
 mod tolerance;
 
 use eframe::egui::{

@@ -1,15 +1,13 @@
 //! How far each reading is from the fitted car.
 
-use eframe::egui::{RichText, Role, TextStyle, Ui, WidgetInfo};
-use egui_plot::{AxisHints, HLine, LineStyle, MarkerShape, Plot, PlotBounds, PlotUi, Points};
+use eframe::egui::{RichText, Role, Ui, WidgetInfo};
+use egui_plot::{HLine, LineStyle, MarkerShape, PlotBounds, PlotUi, Points};
 use steerloft_analysis::fit::{Fit, OUTLIER};
 
 use crate::format;
 use crate::state::fitting::Fitting;
 use crate::theme::Tokens;
-
-/// Least height of the plot, points.
-const LEAST_HEIGHT: f32 = 90.0;
+use crate::ui::drawer::still_plot::still_plot;
 
 /// Draws the residuals of the last fit; nothing before there is one.
 pub(super) fn show(ui: &mut Ui, fitting: &Fitting) {
@@ -35,7 +33,6 @@ fn points(fit: &Fit) -> Vec<[f64; 2]> {
 }
 
 fn draw(ui: &mut Ui, fit: &Fit) {
-    let small = TextStyle::Small.resolve(ui.style());
     let tokens = Tokens::of(ui.ctx());
     let all = points(fit);
     let right = all.last().map_or(1.0, |point| point[0]) + 0.5;
@@ -50,20 +47,7 @@ fn draw(ui: &mut Ui, fit: &Fit) {
         list.into_iter().map(|(_, point)| point).collect()
     };
     let (good, bad) = (places(good), places(bad));
-    let plot = Plot::new("residuals")
-        .show_x(false)
-        .show_y(false)
-        .allow_drag(false)
-        .allow_zoom(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .custom_x_axes(vec![
-            AxisHints::new_x().label(RichText::new("reading").font(small.clone())),
-        ])
-        .custom_y_axes(vec![
-            AxisHints::new_y().label(RichText::new("off, uncertainties").font(small)),
-        ])
-        .height((ui.available_height() - 6.0).max(LEAST_HEIGHT));
+    let plot = still_plot(ui, "residuals", "reading", "off, uncertainties");
     let drawn = plot.show(ui, |plot| {
         plot.set_plot_bounds(PlotBounds::from_min_max([0.5, -top], [right, top]));
         rules(plot, tokens);

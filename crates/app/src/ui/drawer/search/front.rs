@@ -1,15 +1,13 @@
 //! The trade-off between closeness and number of changes.
 
-use eframe::egui::{RichText, TextStyle, Ui, WidgetInfo};
-use egui_plot::{AxisHints, GridInput, GridMark, Line, MarkerShape, Plot, PlotBounds, Points};
+use eframe::egui::{RichText, Ui, WidgetInfo};
+use egui_plot::{GridInput, GridMark, Line, MarkerShape, PlotBounds, Points};
 use steerloft_analysis::find::Findings;
 
 use crate::format;
 use crate::state::search::{Searching, changes_in_words};
 use crate::theme::Tokens;
-
-/// Height of the plot, points.
-const LEAST_HEIGHT: f32 = 90.0;
+use crate::ui::drawer::still_plot::still_plot;
 
 /// Draws the front of the last search; nothing before there is one.
 pub(super) fn show(ui: &mut Ui, searching: &Searching) {
@@ -38,23 +36,9 @@ fn points(findings: &Findings) -> Vec<[f64; 2]> {
 
 fn draw(ui: &mut Ui, points: &[[f64; 2]]) {
     let tokens = Tokens::of(ui.ctx());
-    let small = TextStyle::Small.resolve(ui.style());
     let right = points.iter().map(|point| point[0]).fold(1.0, f64::max) + 0.5;
     let top = points.iter().map(|point| point[1]).fold(0.1, f64::max) * 1.15;
-    let height = (ui.available_height() - 6.0).max(LEAST_HEIGHT);
-    let x = AxisHints::new_x().label(RichText::new("changes").font(small.clone()));
-    let y = AxisHints::new_y().label(RichText::new("off by").font(small));
-    let plot = Plot::new("front")
-        .show_x(false)
-        .show_y(false)
-        .allow_drag(false)
-        .allow_zoom(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .custom_x_axes(vec![x])
-        .custom_y_axes(vec![y])
-        .x_grid_spacer(|input| whole(&input))
-        .height(height);
+    let plot = still_plot(ui, "front", "changes", "off by").x_grid_spacer(|input| whole(&input));
     let drawn = plot.show(ui, |plot| {
         plot.set_plot_bounds(PlotBounds::from_min_max([-0.5, 0.0], [right, top]));
         plot.line(
