@@ -259,7 +259,11 @@ impl Servo {
     /// about a transverse axis.
     #[must_use]
     pub fn typical(class: ServoClass, drive: &Drive) -> Option<Self> {
-        let body = class.typical_body()?;
+        Self::lying(class.typical_body()?, class, drive)
+    }
+
+    /// As [`Servo::typical`], with a body of one's own.
+    pub(crate) fn lying(body: ServoBody, class: ServoClass, drive: &Drive) -> Option<Self> {
         let (point, direction) = arm_axis(drive)?;
         let (point, direction) = (point.vector(), direction.vector());
         let height = direction.iamax();

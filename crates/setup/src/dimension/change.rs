@@ -95,7 +95,7 @@ impl Dimension {
 }
 
 /// Puts inner balls that a cross link carries back on the line between its own two balls, nearest to where they are.
-fn keep_on_cross_link(drive: &mut Drive) {
+pub(crate) fn keep_on_cross_link(drive: &mut Drive) {
     let Drive::TwinCrank {
         inner_on: InnerBallsOn::CrossLink,
         cross_left,

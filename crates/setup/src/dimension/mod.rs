@@ -14,6 +14,7 @@ use steerloft_solver::frame::Side;
 use crate::adjustment::{PointName, Unit};
 use crate::car::BuildErrors;
 
+pub(crate) use change::keep_on_cross_link;
 pub use change::{DimensionError, put_back, with_rods_fixed, with_sides_apart};
 pub use list::dimensions;
 

@@ -1,6 +1,8 @@
 //! Changing the car itself: each edit gives a whole new setup that passes the checks, or says what it would break.
 
 mod adjustments;
+mod kinds;
+mod links;
 mod new_car;
 mod points;
 mod sides;
@@ -8,14 +10,15 @@ mod sides;
 pub(crate) use points::{is_mirrored, place_of};
 pub(crate) use sides::separate;
 
+pub use kinds::OtherKinds;
 pub use new_car::{DriveKind, SuspensionKind, new_car};
 
 use steerloft_solver::frame::Side;
 
-use crate::adjustment::{Adjustment, PointName, Scalar};
+use crate::adjustment::{Adjustment, Member, PointName, Scalar};
 use crate::car::{
-    BallJoints, BuildErrors, Clearances, Loads, Obstacle, Position, Ranges, Servo, ServoSaver,
-    TieRodParts,
+    BallJoints, BuildErrors, Clearances, DrivenCrank, InnerBallsOn, Loads, Obstacle, Position,
+    Ranges, Servo, ServoSaver, TieRodParts,
 };
 use crate::check::{Fault, check};
 use crate::servo::{ServoError, ServoPart};
@@ -49,6 +52,35 @@ pub enum CarEdit {
         /// Its value.
         to: f64,
     },
+    /// A number of one wheel, mm or degrees. On a mirrored right corner it sets the left one.
+    WheelNumber {
+        /// Camber, tyre radius or tyre width.
+        scalar: Scalar,
+        /// Which wheel.
+        side: Side,
+        /// Its value.
+        to: f64,
+    },
+    /// The car made one of other kinds, as [`Setup::with_kinds`] does it.
+    Kinds {
+        /// Its suspension.
+        suspension: SuspensionKind,
+        /// Its drive.
+        drive: DriveKind,
+    },
+    /// Which of twin cranks the drag link turns. The link's ball goes to the mirror image place on the other crank.
+    DrivenCrank(DrivenCrank),
+    /// What carries the inner balls of twin cranks. On the cross link they go to the nearest place on its line.
+    InnerBallsOn(InnerBallsOn),
+    /// How long the drag or cross link is, mm; as drawn if nothing is given.
+    LinkLength {
+        /// Which link.
+        link: Member,
+        /// Its length, ball to ball.
+        to: Option<f64>,
+    },
+    /// Struts slide along their steering axes and have no line of their own.
+    SlideAlongAxis,
     /// How far input and travel go.
     Ranges(Ranges),
     /// The tie rod's parts.
@@ -131,6 +163,18 @@ pub enum EditError {
         /// The point.
         point: PointName,
     },
+    /// The car has no such link.
+    #[error("this car's drive has no {}; twin cranks have a drag link and a cross link", link.label())]
+    NoSuchLink {
+        /// The link.
+        link: Member,
+    },
+    /// The number is not one of a single wheel.
+    #[error("the {} belongs to the whole car", scalar.label())]
+    NotOfOneWheel {
+        /// The number.
+        scalar: Scalar,
+    },
     /// The value is kept in another form.
     #[error("the spin axis is given by the camber; set that")]
     SpinAxisIsCamber,
@@ -154,6 +198,14 @@ impl CarEdit {
             Self::Point { point, .. } if point.is_direction() => format!("turn {}", point.label()),
             Self::Point { point, .. } => format!("move {}", point.label()),
             Self::Number { scalar, .. } => format!("set {}", scalar.label()),
+            Self::WheelNumber { scalar, side, .. } => format!("set {} {}", side, scalar.label()),
+            Self::Kinds { suspension, drive } => {
+                format!("make it {} and {}", suspension.label(), drive.label())
+            }
+            Self::DrivenCrank(_) => "drive the other crank".to_owned(),
+            Self::InnerBallsOn(_) => "change what carries the inner balls".to_owned(),
+            Self::LinkLength { link, .. } => format!("set length of {}", link.label()),
+            Self::SlideAlongAxis => "let struts slide along the steering axis".to_owned(),
             Self::Ranges(_) => "set ranges".to_owned(),
             Self::TieRod(_) => "edit tie rods".to_owned(),
             Self::Joints(_) => "edit ball joints".to_owned(),
@@ -189,6 +241,16 @@ impl Setup {
             CarEdit::Notes(notes) => car.notes = notes,
             CarEdit::Point { point, side, to } => points::set(car, point, side, to)?,
             CarEdit::Number { scalar, to } => points::set_number(car, scalar, to)?,
+            CarEdit::WheelNumber { scalar, side, to } => {
+                points::set_wheel_number(car, scalar, side, to)?;
+            }
+            CarEdit::Kinds { suspension, drive } => {
+                setup = self.with_kinds(suspension, drive)?.setup;
+            }
+            CarEdit::DrivenCrank(driven) => links::drive_crank(car, driven)?,
+            CarEdit::InnerBallsOn(on) => links::carry_inner(car, on)?,
+            CarEdit::LinkLength { link, to } => links::set_length(car, link, to)?,
+            CarEdit::SlideAlongAxis => kinds::slide_along_axis(car),
             CarEdit::Ranges(ranges) => car.ranges = ranges,
             CarEdit::TieRod(tie_rod) => car.tie_rod = tie_rod,
             CarEdit::Joints(joints) => car.joints = joints,

@@ -56,6 +56,18 @@ impl SuspensionKind {
         }
     }
 
+    /// That of a suspension.
+    #[must_use]
+    pub const fn of(suspension: &Suspension) -> Self {
+        match suspension {
+            Suspension::FixedKingpin => Self::FixedKingpin,
+            Suspension::SlidingKingpin => Self::SlidingKingpin,
+            Suspension::SwingingUpperArm { .. } => Self::SwingingUpperArm,
+            Suspension::DoubleWishbone { .. } => Self::DoubleWishbone,
+            Suspension::Strut { .. } => Self::Strut,
+        }
+    }
+
     /// Points of the size of a 1:10 car.
     fn suspension(self) -> Suspension {
         let lower_hinge_front = Position(22.0, 24.0, 11.0);
@@ -95,6 +107,16 @@ impl DriveKind {
             Self::SwingArm => "swing arm",
             Self::TwinCrank => "twin crank",
             Self::Slider => "rack",
+        }
+    }
+
+    /// That of a drive.
+    #[must_use]
+    pub const fn of(drive: &Drive) -> Self {
+        match drive {
+            Drive::SwingArm { .. } => Self::SwingArm,
+            Drive::TwinCrank { .. } => Self::TwinCrank,
+            Drive::Slider { .. } => Self::Slider,
         }
     }
 

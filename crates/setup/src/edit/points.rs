@@ -64,6 +64,27 @@ pub(super) fn set_number(car: &mut Car, scalar: Scalar, to: f64) -> Result<(), E
     Ok(())
 }
 
+/// Sets a number of one wheel.
+pub(super) fn set_wheel_number(
+    car: &mut Car,
+    scalar: Scalar,
+    side: Side,
+    to: f64,
+) -> Result<(), EditError> {
+    let corner = corner_of(car, side);
+    match scalar {
+        Scalar::TyreRadius => corner.tyre_radius = to,
+        Scalar::TyreWidth => corner.tyre_width = to,
+        Scalar::Camber => corner.camber = to,
+        Scalar::Wheelbase
+        | Scalar::FrontStation
+        | Scalar::RideHeight
+        | Scalar::Pitch
+        | Scalar::Roll => return Err(EditError::NotOfOneWheel { scalar }),
+    }
+    Ok(())
+}
+
 fn on_corners(car: &mut Car, mut change: impl FnMut(&mut CornerPoints)) {
     change(&mut car.left);
     if let RightCorner::Given(right) = &mut car.right {
