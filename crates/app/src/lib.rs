@@ -11,6 +11,7 @@ pub mod commands;
 pub mod dialogs;
 pub mod entry;
 pub mod format;
+mod lenient;
 pub mod memory;
 pub mod state;
 pub mod theme;

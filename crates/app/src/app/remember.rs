@@ -9,7 +9,7 @@ use eframe::egui::{Context, ViewportCommand, pos2};
 use super::Steerloft;
 use crate::commands::Command;
 use crate::memory::{Keeper, LeftBehind, LeftWork, Memory, Settings, Unsaved, WindowPlace};
-use crate::state::{Document, OpenSetup, SetupId};
+use crate::state::{Document, SetupId};
 use crate::theme::ThemeChoice;
 use crate::ui::{Column, Drawer, LeftAnswer, messages::Message};
 
@@ -268,14 +268,9 @@ impl Steerloft {
 
     /// The setup on the bench as its file holds it, if nothing was done with it and nothing is compared with it.
     fn as_saved(&self, file: &Path) -> Option<SetupId> {
-        let mut open = self.bench.open_setups().iter();
-        let found = open.find(|open| {
-            let path = open.document().path();
-            path.is_some_and(|path| absolute(path) == file)
-                && open.is_as_opened()
-                && !self.bench.is_reference(open.id())
-        });
-        found.map(OpenSetup::id)
+        let open = self.bench.get(self.bench.in_file(file)?)?;
+        let is_free = open.is_as_opened() && !self.bench.is_reference(open.id());
+        is_free.then(|| open.id())
     }
 
     fn clear_left(&mut self, run: usize, work: usize) {

@@ -1,6 +1,7 @@
 //! Settings: what the window looked like, and the files used last.
 //!
-//! A field that this version does not know is passed over, and one that the file does not give is as on the first start.
+//! A field that this version does not know is passed over; one that the file does not give, or gives in a way that this version
+//! does not understand, is as on the first start.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -8,6 +9,7 @@ use std::path::{Path, PathBuf};
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 
+use crate::lenient::or_default;
 use crate::state::{CurveLayout, Preferences, Switches};
 
 /// Most files remembered.
@@ -21,14 +23,19 @@ const MOST_BYTES: u64 = 100_000;
 #[serde(default)]
 pub struct Settings {
     /// Where the window was.
+    #[serde(deserialize_with = "or_default")]
     pub window: Option<WindowPlace>,
     /// The theme, in the words of its command.
+    #[serde(deserialize_with = "or_default")]
     pub theme: Option<String>,
     /// Files used last, the last one first.
+    #[serde(deserialize_with = "or_default")]
     pub recent: Vec<String>,
     /// Units, scale, and whether the hints have been seen.
+    #[serde(deserialize_with = "or_default")]
     pub preferences: Preferences,
     /// How the window was laid out.
+    #[serde(deserialize_with = "or_default")]
     pub layout: Layout,
 }
 
@@ -48,18 +55,25 @@ pub struct WindowPlace {
 #[serde(default)]
 pub struct Layout {
     /// What the column on the right showed, in the words of its command.
+    #[serde(deserialize_with = "or_default")]
     pub column: Option<String>,
     /// The drawer that was open, in the words of its command.
+    #[serde(deserialize_with = "or_default")]
     pub drawer: Option<String>,
     /// Height of the open drawer, points.
+    #[serde(deserialize_with = "or_default")]
     pub drawer_height: Option<f32>,
     /// Which curves were shown, and how.
+    #[serde(deserialize_with = "or_default")]
     pub curves: CurveLayout,
     /// What the views showed.
+    #[serde(deserialize_with = "or_default")]
     pub switches: Switches,
     /// Width of the panel on the left, points.
+    #[serde(deserialize_with = "or_default")]
     pub adjustments_width: Option<f32>,
     /// Width of the column on the right, points.
+    #[serde(deserialize_with = "or_default")]
     pub results_width: Option<f32>,
 }
 
@@ -159,6 +173,43 @@ mod tests {
         assert_eq!(notice, None);
         assert!(settings.layout.switches.side);
         assert_eq!(settings.theme, None);
+    }
+
+    #[test]
+    fn what_a_newer_version_means_otherwise_does_not_cost_the_rest() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("settings.ron");
+        let text = r#"(
+            window: Some((size: "large")),
+            theme: Some("Dark"),
+            recent: ["/tmp/a.ron"],
+            preferences: (units: Furlongs, scale: Automatic(3), hints_seen: true),
+            layout: (
+                column: Some(Both("Curves", "Figures")),
+                curves: (
+                    kinds: ["roll-steer", "curve-of-tomorrow"],
+                    height: Golden(ratio: 1.618),
+                    two_columns: true,
+                ),
+                drawer_height: Some(310.0),
+            ),
+        )"#;
+        fs::write(&path, text).unwrap();
+        let (settings, notice) = Settings::read(&path);
+        assert_eq!(notice, None);
+        assert!(path.exists());
+        assert_eq!(settings.window, None);
+        assert_eq!(settings.theme.as_deref(), Some("Dark"));
+        assert_eq!(settings.recent, ["/tmp/a.ron"]);
+        assert!(settings.preferences.hints_seen);
+        assert_eq!(settings.preferences.units, Preferences::default().units);
+        assert_eq!(settings.preferences.scale, Preferences::LEAST_SCALE);
+        let layout = &settings.layout;
+        assert_eq!(layout.column, None);
+        assert_eq!(layout.drawer_height, Some(310.0));
+        assert_eq!(layout.curves.kinds(), [CurveKind::RollSteer]);
+        assert_eq!(layout.curves.height, CurveLayout::default().height);
+        assert!(layout.curves.two_columns);
     }
 
     #[test]

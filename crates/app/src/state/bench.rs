@@ -51,11 +51,12 @@ impl Bench {
         self.open.iter().find(|open| open.id() == id)
     }
 
-    /// The open setup that is kept in a file.
+    /// The open setup that is kept in a file, however the path is written.
     #[must_use]
     pub fn in_file(&self, path: &Path) -> Option<SetupId> {
+        let wanted = one_path(path);
         let mut open = self.open.iter();
-        open.find(|open| open.document().path() == Some(path))
+        open.find(|open| open.document().path().map(one_path).as_ref() == Some(&wanted))
             .map(OpenSetup::id)
     }
 
@@ -369,4 +370,11 @@ impl Bench {
         let unit = InputUnit::of(&current.document().setup().car);
         reference.pose(current.cursor(), unit);
     }
+}
+
+/// The one path of a file: absolute, without symbolic links. Of a file that is not there, as much of it as can be told.
+fn one_path(path: &Path) -> PathBuf {
+    std::fs::canonicalize(path)
+        .or_else(|_| std::path::absolute(path))
+        .unwrap_or_else(|_| path.to_owned())
 }

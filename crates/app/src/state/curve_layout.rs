@@ -3,6 +3,8 @@
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use steerloft_analysis::curves::CurveKind;
 
+use crate::lenient;
+
 /// Which curves are shown, in which order and size.
 ///
 /// It can be kept in a file: curves go by their short names, and a name that is not known any more is left out.
@@ -15,6 +17,7 @@ pub struct CurveLayout {
     /// Whether they stand in two columns instead of one.
     pub two_columns: bool,
     /// How high their panels are.
+    #[serde(deserialize_with = "lenient::or_default")]
     pub height: PanelHeight,
     /// Whether they fill their panels instead of keeping fixed ranges.
     pub fitted: bool,
@@ -105,9 +108,13 @@ fn write_names<S: Serializer>(kinds: &[CurveKind], serializer: S) -> Result<S::O
 }
 
 fn read_names<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Vec<CurveKind>, D::Error> {
-    let names = Vec::<String>::deserialize(deserializer)?;
+    let shown = CurveLayout::default().kinds;
+    let names: Vec<String> = lenient::or_else(deserializer, || {
+        shown.iter().map(|kind| kind.name().to_owned()).collect()
+    })?;
     let mut kinds = Vec::new();
-    for kind in names.iter().filter_map(|name| CurveKind::from_name(name)) {
+    let known = |name: &String| CurveKind::from_name(name);
+    for kind in names.iter().filter_map(known) {
         if !kinds.contains(&kind) {
             kinds.push(kind);
         }
@@ -149,14 +156,14 @@ mod tests {
             ..CurveLayout::default()
         };
         layout.toggle(CurveKind::RollSteer);
-        let text = serde_json::to_string(&layout).unwrap();
+        let text = ron::to_string(&layout).unwrap();
         assert!(text.contains("roll-steer"), "{text}");
-        assert_eq!(serde_json::from_str::<CurveLayout>(&text).unwrap(), layout);
+        assert_eq!(ron::from_str::<CurveLayout>(&text).unwrap(), layout);
         let text = text.replace("toe-travel", "no-such-curve");
-        let read: CurveLayout = serde_json::from_str(&text).unwrap();
+        let read: CurveLayout = ron::from_str(&text).unwrap();
         assert_eq!(read.kinds(), [CurveKind::InnerOuter, CurveKind::RollSteer]);
         assert_eq!(
-            serde_json::from_str::<CurveLayout>("{}").unwrap(),
+            ron::from_str::<CurveLayout>("()").unwrap(),
             CurveLayout::default()
         );
     }

@@ -1,7 +1,8 @@
 //! What is remembered from one start to the next, apart from documents.
 
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
 
+use crate::lenient;
 use crate::units::Units;
 
 /// Choices of the user that hold for every document.
@@ -9,8 +10,10 @@ use crate::units::Units;
 #[serde(default)]
 pub struct Preferences {
     /// The unit of lengths on screen.
+    #[serde(deserialize_with = "lenient::or_default")]
     pub units: Units,
     /// How large everything is drawn, percent of the desktop's own scale.
+    #[serde(deserialize_with = "read_scale")]
     pub scale: u16,
     /// Whether the hints for the first start have been seen or dismissed.
     pub hints_seen: bool,
@@ -49,6 +52,10 @@ impl Preferences {
     pub fn factor(&self) -> f32 {
         f32::from(bounded(self.scale)) / 100.0
     }
+}
+
+fn read_scale<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u16, D::Error> {
+    lenient::or_else(deserializer, || Preferences::LEAST_SCALE)
 }
 
 fn bounded(scale: u16) -> u16 {

@@ -129,6 +129,43 @@ fn a_file_that_is_open_is_gone_to_not_opened_twice() {
 }
 
 #[test]
+fn a_file_is_known_however_its_path_is_written() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("one.ron");
+    std::fs::write(&path, SUPPLIED[0].text).unwrap();
+    let mut ways = vec![
+        path.clone(),
+        folder.path().join(".").join("one.ron"),
+        path_from_here(&path),
+    ];
+    #[cfg(unix)]
+    {
+        let link = folder.path().join("link.ron");
+        std::os::unix::fs::symlink(&path, &link).unwrap();
+        ways.push(link);
+    }
+    let (mut app, script) = window();
+    for way in ways {
+        script.push(Some(way));
+        command_key(&mut app, Key::O);
+        assert_eq!(names(&app), ["one.ron"]);
+    }
+    std::fs::remove_file(&path).unwrap();
+    let bench = app.state().bench();
+    assert!(bench.in_file(&path).is_some(), "the file is gone");
+    assert!(bench.in_file(&folder.path().join("two.ron")).is_none());
+}
+
+/// A path as it is told from the folder that the program runs in.
+fn path_from_here(path: &std::path::Path) -> std::path::PathBuf {
+    let here = std::env::current_dir().unwrap();
+    let up = here.components().skip(1).map(|_| "..");
+    let mut from_here: std::path::PathBuf = up.collect();
+    from_here.extend(path.components().skip(1));
+    from_here
+}
+
+#[test]
 fn the_button_in_the_line_closes_and_the_last_setup_makes_way_for_a_supplied_car() {
     let folder = tempfile::tempdir().unwrap();
     let mut app = two_files(folder.path());
