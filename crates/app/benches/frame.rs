@@ -1,10 +1,10 @@
 //! Processor time of a frame while a pivot is dragged, and of everything that is computed for one setup.
 //!
-//! `cargo bench -p steerloft --bench frame` prints both for every supplied car. Frames are run through the program's own
+//! `cargo bench -p steerloft --bench frame` prints both for every supplied car; `-- start`, `-- computations` and
+//! `-- frames` print a part of it. Frames are run through the program's own
 //! widgets in a window without a screen: state, layout and tessellation count, the graphics adapter does not;
-//! the first frame, the frames drawn at rest and the memory held are printed too. Frames of a drag include the
-//! accessibility tree that the driving of it reads, which a window without a screen reader does not build. Times are
-//! the processor's where the system tells them (Linux), the clock's elsewhere. `-- --test` runs everything once.
+//! the first frame, the frames drawn at rest and the memory held are printed too. There is no screen reader, so that no
+//! accessibility tree is built. Times are the processor's where the system tells them (Linux), the clock's elsewhere. `-- --test` runs everything once.
 
 #![allow(
     clippy::unwrap_used,
@@ -62,17 +62,32 @@ fn main() {
             least: Duration::from_millis(300),
         }
     };
-    print_start_and_rest(once);
-    print_computations(counts);
-    print_frames(counts);
+    if wanted("start") {
+        print_start_and_rest(once);
+    }
+    if wanted("computations") {
+        print_computations(counts);
+    }
+    if wanted("frames") {
+        print_frames(counts);
+    }
     print_memory();
+}
+
+/// Whether a part of the bench is asked for: all are where none is named.
+fn wanted(part: &str) -> bool {
+    let named: Vec<String> = std::env::args()
+        .skip(1)
+        .filter(|word| !word.starts_with('-'))
+        .collect();
+    named.is_empty() || named.iter().any(|word| word == part)
 }
 
 /// The first frame, and what is drawn while nothing happens.
 fn print_start_and_rest(once: bool) {
     let (clock, start) = (Instant::now(), processor_time());
-    let mut stage = Stage::new();
-    let first = stage.frame();
+    let mut stage = Stage::new(SUPPLIED[0].setup());
+    let first = stage.frame(Vec::new());
     black_box(stage.ctx.tessellate(first.shapes, first.pixels_per_point));
     let (clock, spent) = (clock.elapsed(), since(start));
     println!(
@@ -100,10 +115,10 @@ struct Stage {
 }
 
 impl Stage {
-    fn new() -> Self {
+    fn new(setup: Setup) -> Self {
         let ctx = Context::default();
         let dialogs = Box::new(ScriptedDialogs::new(ScriptedAnswers::default()));
-        let document = Document::unnamed(SUPPLIED[0].setup());
+        let document = Document::unnamed(setup);
         let app = Steerloft::new(&ctx, document, dialogs, ThemeChoice::Light);
         Self {
             ctx,
@@ -113,12 +128,13 @@ impl Stage {
         }
     }
 
-    fn frame(&mut self) -> FullOutput {
+    fn frame(&mut self, events: Vec<Event>) -> FullOutput {
         self.frames += 1;
         let input = RawInput {
             screen_rect: Some(Rect::from_min_size(Pos2::ZERO, SIZE)),
             time: Some(f64::from(self.frames) / 60.0),
             focused: true,
+            events,
             ..RawInput::default()
         };
         let (app, window) = (&mut self.app, &mut self.window);
@@ -133,7 +149,7 @@ impl Stage {
 
     /// Draws a frame; whether another one is wanted within a second.
     fn frame_asks_for_another(&mut self) -> bool {
-        let output = self.frame();
+        let output = self.frame(Vec::new());
         let root = output.viewport_output.get(&ViewportId::ROOT);
         root.is_some_and(|root| root.repaint_delay < Duration::from_secs(1))
     }
@@ -240,33 +256,31 @@ struct Grip {
 
 /// Drags a pivot to and fro, free of steps.
 fn drag_frames(setup: &Setup, grip: &Grip, all_curves: bool, frames: u16) -> Spent {
-    let mut app = window(setup.clone());
+    let at = place_of(setup, &grip.pivot);
+    let mut stage = Stage::new(setup.clone());
     for kind in CurveKind::ALL {
-        if all_curves && !app.state().view().curves.has(kind) {
-            app.state_mut().view_mut().curves.toggle(kind);
+        let curves = &mut stage.app.view_mut().curves;
+        if all_curves && !curves.has(kind) {
+            curves.toggle(kind);
         }
     }
-    app.event(Event::ModifiersChanged(Modifiers::ALT));
-    app.run_steps(4);
-    let at = app.get_by_label(&grip.pivot).rect().center();
-    app.hover_at(at);
-    app.step();
-    app.event(press(at));
-    app.step();
+    stage.frame(vec![Event::ModifiersChanged(Modifiers::ALT)]);
+    for _ in 0..4 {
+        stage.frame(vec![Event::PointerMoved(at)]);
+    }
+    stage.frame(vec![press(at)]);
     let mut spent = Spent::default();
-    let mut before = app.state().bench().setup().clone();
+    let mut before = stage.app.bench().setup().clone();
     for frame in 0..frames {
         let to_and_fro = 10.0 * (f32::from(frame) * 0.37 + 1.0).sin();
         let place = at + grip.along * to_and_fro;
-        app.input_mut().events.push(Event::PointerMoved(place));
         let start = processor_time();
-        app.step();
+        let output = stage.frame(vec![Event::PointerMoved(place)]);
         spent.ui += since(start);
-        let shapes = app.output().shapes.clone();
         let start = processor_time();
-        black_box(app.ctx.tessellate(shapes, app.output().pixels_per_point));
+        black_box(stage.ctx.tessellate(output.shapes, output.pixels_per_point));
         spent.mesh += since(start);
-        let now = app.state().bench().setup();
+        let now = stage.app.bench().setup();
         spent.changes += u16::from(*now != before);
         before = now.clone();
     }
@@ -300,7 +314,9 @@ fn liveliest(setup: &Setup, probe: u16) -> Grip {
         .expect("something to drag")
 }
 
-fn window(setup: Setup) -> Harness<'static, Steerloft> {
+/// Where a pivot is on screen, by the name that a screen reader gives it.
+fn place_of(setup: &Setup, pivot: &str) -> Pos2 {
+    let setup = setup.clone();
     let mut app = Harness::builder()
         .with_size(SIZE)
         .with_theme(Theme::Light)
@@ -309,8 +325,8 @@ fn window(setup: Setup) -> Harness<'static, Steerloft> {
             let document = Document::unnamed(setup);
             Steerloft::new(&context.egui_ctx, document, dialogs, ThemeChoice::Light)
         });
-    app.run_steps(2);
-    app
+    app.run_steps(4);
+    app.get_by_label(pivot).rect().center()
 }
 
 fn press(at: Pos2) -> Event {

@@ -6,7 +6,7 @@ use std::sync::LazyLock;
 use steerloft_solver::frame::{Point, Vector};
 
 use crate::drawing::{Outline, View};
-use crate::plane::hull;
+use crate::plane::{hull, hull_of_similar_rings};
 
 /// Cosines and sines around a circle of a small part and of a wheel. Their numbers are multiples of four, so that
 /// the ends of both axes of an ellipse are among its points.
@@ -75,11 +75,18 @@ pub(crate) fn hull_of_wheel_circles(view: View, circles: &[Circle]) -> Outline {
 }
 
 fn hull_of_points(view: View, circles: &[Circle], unit_circle: &[[f64; 2]]) -> Outline {
-    let points = circles
+    let rings: Vec<Vec<[f64; 2]>> = circles
         .iter()
-        .flat_map(|circle| circle.projected(view, unit_circle))
+        .map(|circle| circle.projected(view, unit_circle).collect())
         .collect();
-    Outline::Polygon(hull(points))
+    let parallel = circles
+        .windows(2)
+        .all(|pair| matches!(pair, [one, other] if one.normal == other.normal));
+    Outline::Polygon(if parallel {
+        hull_of_similar_rings(&rings)
+    } else {
+        hull(rings.concat())
+    })
 }
 
 /// The two end circles of a cylinder that stands `thickness` high along the unit `axis`, half to each side of

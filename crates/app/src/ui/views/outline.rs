@@ -2,8 +2,8 @@
 
 use eframe::egui::{Pos2, Vec2};
 
-/// Edges shorter than this are left out, points.
-const LEAST_EDGE: f32 = 0.2;
+/// Edges shorter than this are left out, points: what they round off cannot be seen, and each costs the painter time.
+const LEAST_EDGE: f32 = 0.8;
 
 /// Cosine of the sharpest turn that a corner is left with.
 const SHARPEST: f32 = -0.2;
@@ -15,11 +15,12 @@ const CUT: f32 = 0.5;
 pub(super) fn as_line(corners: &[Pos2], thinnest: f32) -> Option<[Pos2; 2]> {
     let first = corners.first()?;
     let farthest_from = |from: Pos2| {
-        let distances = corners.iter().map(|to| (*to, from.distance(*to)));
-        distances.max_by(|a, b| a.1.total_cmp(&b.1))
+        let squares = corners.iter().map(|to| (*to, from.distance_sq(*to)));
+        squares.max_by(|a, b| a.1.total_cmp(&b.1))
     };
     let (one, _) = farthest_from(*first)?;
-    let (other, length) = farthest_from(one)?;
+    let (other, square) = farthest_from(one)?;
+    let length = square.sqrt();
     let next = corners.iter().cycle().skip(1);
     let twice_area: f32 = corners
         .iter()
@@ -40,13 +41,20 @@ pub(super) fn fit_for_painting(corners: impl Iterator<Item = Pos2>) -> Vec<Pos2>
     for (index, &corner) in corners.iter().enumerate() {
         let before = corners[(index + count - 1) % count] - corner;
         let after = corners[(index + 1) % count] - corner;
-        if -before.normalized().dot(after.normalized()) < SHARPEST {
+        if is_sharp(before, after) {
             blunt.extend([before, after].map(|edge| corner + cut(edge)));
         } else {
             blunt.push(corner);
         }
     }
     blunt
+}
+
+/// Whether the corner between two edges that lead away from it is sharp.
+fn is_sharp(before: Vec2, after: Vec2) -> bool {
+    // The cosine of the turn is compared, without the root that most corners, which are blunt, can do without.
+    let along = before.dot(after);
+    along > 0.0 && along * along > SHARPEST * SHARPEST * before.length_sq() * after.length_sq()
 }
 
 /// How far along an edge its end is cut off.
@@ -60,13 +68,13 @@ fn distinct(corners: impl Iterator<Item = Pos2>) -> Vec<Pos2> {
     for corner in corners {
         if kept
             .last()
-            .is_none_or(|last| last.distance(corner) >= LEAST_EDGE)
+            .is_none_or(|last| last.distance_sq(corner) >= LEAST_EDGE * LEAST_EDGE)
         {
             kept.push(corner);
         }
     }
     while let [first, .., last] = kept.as_slice()
-        && first.distance(*last) < LEAST_EDGE
+        && first.distance_sq(*last) < LEAST_EDGE * LEAST_EDGE
     {
         kept.pop();
     }
