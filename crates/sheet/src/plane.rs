@@ -74,17 +74,17 @@ fn wrap(
     [from, to]: [usize; 2],
     outline: &mut Vec<[f64; 2]>,
 ) {
-    let (mut current, target) = (rings[from][place], rings[to][place]);
+    let mut current = from;
     for _ in rings {
-        let mut next = target;
-        for ring in rings {
-            let point = ring[place];
-            if point != current && turn(current, next, point) < 0.0 {
-                next = point;
+        let mut next = to;
+        for ring in 0..rings.len() {
+            let [now, then, point] = [current, next, ring].map(|ring| rings[ring][place]);
+            if turn(now, then, point) < 0.0 {
+                next = ring;
             }
         }
-        outline.push(next);
-        if next == target {
+        outline.push(rings[next][place]);
+        if next == to {
             return;
         }
         current = next;
