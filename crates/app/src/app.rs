@@ -271,8 +271,9 @@ impl Steerloft {
         if self.is_modal() {
             return;
         }
-        if let Some(path) = ui::drop::dropped_file(ctx) {
-            self.open_file(&path);
+        if let [first, others @ ..] = ui::drop::dropped_files(ctx).as_slice() {
+            self.open_file(first);
+            self.open_behind(others);
         }
         ui::menu::take_keys(ctx, intents);
     }

@@ -194,6 +194,20 @@ impl Steerloft {
         }
     }
 
+    /// Opens files behind the setup that is worked on, which stays in front; what stands on the strip of messages stays too.
+    pub fn open_behind(&mut self, files: &[PathBuf]) {
+        let front = self.bench.current().id();
+        let mut message = self.message.take();
+        for file in files {
+            self.open_file(file);
+            message = message.or_else(|| self.message.take());
+        }
+        if self.bench.get(front).is_some() {
+            self.switch_to(front);
+        }
+        self.message = message;
+    }
+
     /// Opens a file beside the current setup and makes it the reference.
     fn open_reference(&mut self, path: &Path) {
         if let Some(id) = self.bench.in_file(path) {

@@ -26,9 +26,9 @@ use crate::theme::{Metrics, ThemeChoice};
 #[derive(Debug, Clone, Parser)]
 #[command(name = "steerloft", version, args_conflicts_with_subcommands = true)]
 pub struct Arguments {
-    /// Setup file to open in the window; without one, a supplied car is opened
-    #[arg(value_hint = ValueHint::FilePath)]
-    pub file: Option<PathBuf>,
+    /// Setup files to open in the window, the first in front; without one, a supplied car is opened
+    #[arg(value_name = "FILE", value_hint = ValueHint::FilePath)]
+    pub files: Vec<PathBuf>,
     /// Size of the window in points, such as 1280x800; without it, as it was the last time
     #[arg(long, value_name = "WIDTHxHEIGHT")]
     pub size: Option<WindowSize>,

@@ -2,6 +2,7 @@
 
 use std::io::Write;
 use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
+use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -26,6 +27,7 @@ pub(super) fn run(arguments: &Arguments) -> ExitCode {
     }
     let memory = Memory::of_user();
     memory.notices.iter().for_each(|notice| say(notice));
+    let further: Vec<PathBuf> = arguments.files.iter().skip(1).cloned().collect();
     let options = options(arguments, memory.settings.window);
     let theme = arguments.theme.map(ThemeChoice::from);
     let running = Arc::new(AtomicBool::new(false));
@@ -48,6 +50,7 @@ pub(super) fn run(arguments: &Arguments) -> ExitCode {
         if let Some(message) = message {
             app.set_message(message);
         }
+        app.open_behind(&further);
         let app: Box<dyn eframe::App> = Box::new(app);
         Ok(app)
     };
@@ -118,7 +121,7 @@ fn within(length: f32, least: f32) -> f32 {
 /// The document to start with, and why it is not the one asked for, if so.
 fn document(arguments: &Arguments) -> (Document, Option<Message>) {
     let supplied = || Document::unnamed(SUPPLIED[0].setup());
-    match &arguments.file {
+    match arguments.files.first() {
         None => (supplied(), None),
         Some(file) => match Document::read(file) {
             Ok(document) => (document, None),

@@ -6,15 +6,12 @@ use eframe::egui::{Align2, Context, CornerRadius, FontId, Id, LayerId, Order, St
 
 use crate::theme::{Metrics, Tokens};
 
-/// The file just dropped on the window; of several, the first.
+/// The files just dropped on the window.
 #[must_use]
-pub fn dropped_file(ctx: &Context) -> Option<PathBuf> {
+pub fn dropped_files(ctx: &Context) -> Vec<PathBuf> {
     ctx.input(|input| {
-        input
-            .raw
-            .dropped_files
-            .first()
-            .map(|file| file.path().to_owned())
+        let dropped = input.raw.dropped_files.iter();
+        dropped.map(|file| file.path().to_owned()).collect()
     })
 }
 
@@ -36,7 +33,7 @@ pub fn overlay(ctx: &Context) {
     painter.text(
         area.center(),
         Align2::CENTER_CENTER,
-        "Drop the setup file here to open it",
+        "Drop setup files here to open them",
         FontId::proportional(20.0),
         tokens.text_strong,
     );

@@ -248,6 +248,27 @@ fn a_file_dropped_on_the_window_is_opened() {
 }
 
 #[test]
+fn of_several_files_dropped_at_once_the_first_is_in_front_and_a_missing_one_is_told() {
+    let folder = folder();
+    let paths = [0, 1, 2].map(|index| {
+        let path = folder.path().join(SUPPLIED[index].file_name);
+        std::fs::write(&path, SUPPLIED[index].text).unwrap();
+        path
+    });
+    let (mut app, _) = window();
+    let missing = folder.path().join("gone.ron");
+    let dropped = paths.iter().chain([&missing]).cloned();
+    app.input_mut().dropped_files = dropped.map(|path| Arc::new(Dropped(path)) as _).collect();
+    app.run();
+    let bench = app.state().bench();
+    let open = |path: &PathBuf| bench.in_file(path).is_some();
+    assert!(paths.iter().all(open));
+    assert_eq!(bench.document().path(), Some(paths[0].as_path()));
+    let message = app.state().message().unwrap();
+    assert!(message.detail.contains("gone.ron"), "{message:?}");
+}
+
+#[test]
 fn a_foreign_file_dropped_on_the_window_is_refused() {
     let folder = folder();
     let path = folder.path().join("picture.png");

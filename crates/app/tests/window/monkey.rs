@@ -2,7 +2,8 @@
 //! own code, without a window and without drawing. It must not panic, and undoing back to the start must restore the
 //! setup exactly as it was opened.
 //!
-//! `STEERLOFT_MONKEY_EVENTS=N` sets how many events there are, `STEERLOFT_MONKEY_SEED=N` which.
+//! Two monkeys share the events, each with a seed of its own. `STEERLOFT_MONKEY_EVENTS=N` sets how many events there are,
+//! `STEERLOFT_MONKEY_SEED=N` the seed of the first.
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
@@ -23,7 +24,7 @@ use steerloft::theme::ThemeChoice;
 use steerloft_setup::setup::Setup;
 use steerloft_setup::supplied::SUPPLIED;
 
-/// Events in a normal run.
+/// Events in a normal run, of both monkeys.
 const EVENTS: u64 = 3_000;
 
 /// Events after which everything is undone and a car is opened anew: fewer steps than the history keeps.
@@ -34,8 +35,18 @@ const EVENTS_A_FRAME: u64 = 6;
 
 #[test]
 fn a_monkey_breaks_nothing_and_all_it_did_can_be_undone() {
-    let events = number("STEERLOFT_MONKEY_EVENTS").unwrap_or(EVENTS);
-    let seed = number("STEERLOFT_MONKEY_SEED").unwrap_or(1);
+    let_loose(0);
+}
+
+#[test]
+fn another_monkey_breaks_nothing_either() {
+    let_loose(1);
+}
+
+/// Lets a monkey do its half of the events.
+fn let_loose(which: u64) {
+    let events = number("STEERLOFT_MONKEY_EVENTS").unwrap_or(EVENTS) / 2;
+    let seed = number("STEERLOFT_MONKEY_SEED").unwrap_or(1) + which;
     let folder = tempfile::tempdir().unwrap();
     let mut monkey = Monkey::new(seed, folder.path());
     let mut done = 0;
