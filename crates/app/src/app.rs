@@ -58,6 +58,7 @@ pub struct Steerloft {
 enum Page {
     About,
     NewCar(NewCar),
+    Kinds(NewCar),
     Keys,
     Find(Finder),
     Print(PrintChoices),
@@ -148,6 +149,7 @@ impl Steerloft {
             Command::Continue => self.new_from_current(),
             Command::NewCar => self.page = Some(Page::NewCar(NewCar::default())),
             Command::EditCar => self.toggle_car_editing(),
+            Command::Kinds => self.page = Some(Page::Kinds(NewCar::of(&self.bench))),
             Command::Open => self.ask_what_to_open(Asked::Open, ctx, window),
             Command::CloseSetup => self.leave(Leave::Close(self.bench.current().id()), ctx),
             Command::NextSetup => self.switch_to(self.bench.neighbour(1)),
@@ -245,6 +247,7 @@ impl Steerloft {
             Intent::DismissMessage => self.message = None,
             Intent::Jump(place) => self.bench.jump(place),
             Intent::CreateCar(kinds) => self.create_car(kinds),
+            Intent::ChangeKinds(kinds) => self.change_kinds(kinds),
             Intent::ClosePage => self.page = None,
             Intent::Print(choices) => self.page = Some(Page::Print(choices)),
             Intent::WriteSheet(choices) => {
@@ -296,6 +299,9 @@ impl Steerloft {
         match &mut self.page {
             Some(Page::About) => ui::messages::about(ctx, intents),
             Some(Page::NewCar(kinds)) => ui::car::new_car::show(ctx, kinds, intents),
+            Some(Page::Kinds(kinds)) => {
+                ui::car::kinds::show(ctx, &self.bench, kinds, intents);
+            }
             Some(Page::Keys) => ui::keys::show(ctx, intents),
             Some(Page::Print(choices)) => ui::print::show(ctx, &self.bench, *choices, intents),
             Some(Page::Find(finder)) => {

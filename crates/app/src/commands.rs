@@ -105,6 +105,8 @@ pub enum Command {
     NewCar,
     /// Describe the car itself, or go back to its adjustments.
     EditCar,
+    /// Choose another suspension or drive for the car.
+    Kinds,
     /// Open a file.
     Open,
     /// Open the file at this place in the list of those used last.
@@ -202,6 +204,7 @@ impl Command {
             Self::Continue,
             Self::NewCar,
             Self::EditCar,
+            Self::Kinds,
             Self::Open,
             Self::Save,
             Self::SaveAs,
@@ -244,6 +247,7 @@ impl Command {
             Self::Continue => "New setup from this one",
             Self::NewCar => "New car\u{2026}",
             Self::EditCar => "Describe the car",
+            Self::Kinds => "Another kind of car\u{2026}",
             Self::Open => "Open\u{2026}",
             Self::Recent(index) => RECENT.get(index).copied().unwrap_or("Open a recent file"),
             Self::Save => "Save",
@@ -300,6 +304,9 @@ impl Command {
             Self::NewCar => "Describe a car from nothing: choose its suspension and steering drive",
             Self::EditCar => {
                 "Type or drag the points of the car itself and write its adjustments, or go back to them"
+            }
+            Self::Kinds => {
+                "Give this car another suspension or steering drive: what both kinds have stays, and what goes and what is a guess is told first"
             }
             Self::Open => "Open a setup file",
             Self::Recent(_) => "Open a file that was used before",
@@ -358,6 +365,7 @@ impl Command {
             Self::Continue => (Modifiers::COMMAND.plus(Modifiers::ALT), Key::N),
             Self::NewCar => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::N),
             Self::EditCar => (Modifiers::COMMAND, Key::E),
+            Self::Kinds => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::E),
             Self::Open => (Modifiers::COMMAND, Key::O),
             Self::Save => (Modifiers::COMMAND, Key::S),
             Self::SaveAs => (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::S),
@@ -475,6 +483,7 @@ impl Command {
             Self::Undo
             | Self::Redo
             | Self::EditCar
+            | Self::Kinds
             | Self::CopyPicture(_)
             | Self::CopyDrawing(_) => Group::Edit,
             Self::KeepReference

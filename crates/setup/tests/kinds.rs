@@ -376,23 +376,43 @@ fn each_wheel_has_numbers_of_its_own_once_the_sides_are_apart() {
 #[test]
 fn a_strut_takes_a_slide_line_and_lets_it_go() {
     let mut setup = car("strut-corner.ron");
-    let refused = setup.edited(&CarEdit::SlideAlongAxis);
+    let line = |own| CarEdit::SlideLine { own };
+    let refused = setup.edited(&line(false));
     assert!(
         matches!(refused, Err(EditError::Check(_))),
         "an adjustment turns the line"
     );
     setup.car.adjustments.clear();
-    let along = setup.edited(&CarEdit::SlideAlongAxis).unwrap();
-    assert_eq!(along.car.point(PointName::SlideDirection, Side::Left), None);
-    let given = along
-        .edited(&CarEdit::Point {
-            point: PointName::SlideDirection,
-            side: Side::Left,
-            to: Position(-0.1, -0.2, 1.0),
-        })
-        .unwrap();
+    let slide = |setup: &Setup, side| setup.car.point(PointName::SlideDirection, side);
+    let along = setup.edited(&line(false)).unwrap();
+    assert_eq!(slide(&along, Side::Left), None);
+    let given = along.edited(&line(true)).unwrap();
+    let axis = given.car.left.kingpin_upper.point() - given.car.left.kingpin_lower.point();
+    let own = slide(&given, Side::Left).unwrap().vector();
+    assert!(own.cross(&axis).norm() < 1e-9 * axis.norm());
     assert_eq!(
-        given.car.point(PointName::SlideDirection, Side::Left),
-        Some(Position(-0.1, -0.2, 1.0))
+        setup.edited(&line(true)).unwrap(),
+        setup,
+        "its own line stays"
     );
+    let apart = along.edited(&CarEdit::SeparateSides).unwrap();
+    let given = apart.edited(&line(true)).unwrap();
+    assert!(slide(&given, Side::Right).unwrap().1 * own.y < 0.0);
+}
+
+#[test]
+fn a_stock_is_renamed_with_the_stacks_that_take_from_it() {
+    let setup = cars().find(|setup| !setup.car.stock.is_empty()).unwrap();
+    let before = setup.car.stock[0].name.clone();
+    let rename = |index, name: &str| CarEdit::RenameStock {
+        index,
+        name: name.to_owned(),
+    };
+    let renamed = setup.edited(&rename(0, "Shim box")).unwrap();
+    assert_eq!(renamed.car.stock[0].name, "Shim box");
+    assert_eq!(renamed.edited(&rename(0, &before)).unwrap(), setup);
+    assert!(matches!(
+        setup.edited(&rename(99, "Shim box")),
+        Err(EditError::NoSuchStock { index: 99, .. })
+    ));
 }

@@ -5,14 +5,14 @@ use std::sync::Arc;
 
 use eframe::egui::{Context, ViewportCommand};
 use steerloft_setup::car::Car;
-use steerloft_setup::edit::new_car;
+use steerloft_setup::edit::{CarEdit, new_car};
 use steerloft_setup::supplied::SUPPLIED;
 
 use super::{Leave, Overwrite, Steerloft};
 use crate::dialogs::{FileAnswer, FileRequest};
-use crate::state::{CarEditing, Change, Document, PrintChoices, SetupId, Subject};
+use crate::state::{CarEditing, Change, Cursor, Document, PrintChoices, SetupId, Subject};
 use crate::ui::car::new_car::NewCar;
-use crate::ui::{GuardAnswer, messages::Message};
+use crate::ui::{GuardAnswer, car_change, messages::Message};
 
 /// Most setups open at a time.
 const MOST_OPEN: usize = 24;
@@ -143,6 +143,21 @@ impl Steerloft {
         let setup = new_car(kinds.suspension, kinds.drive);
         if self.put_on_bench(Document::unnamed(setup)) {
             self.view.car_editing = Some(CarEditing::default());
+        }
+    }
+
+    /// Makes the car that is worked on one of other kinds, says what is to be measured now, and goes on describing it.
+    pub(super) fn change_kinds(&mut self, NewCar { suspension, drive }: NewCar) {
+        self.page = None;
+        self.bench.finish();
+        if let Ok(other) = self.bench.setup().with_kinds(suspension, drive) {
+            self.bench
+                .apply(car_change(CarEdit::Kinds { suspension, drive }));
+            self.bench.select(None);
+            self.bench.set_cursor(Cursor::STATIC);
+            self.look_anew();
+            self.view.car_editing = Some(CarEditing::default());
+            self.message = Some(Message::other_kind(&other));
         }
     }
 

@@ -103,7 +103,7 @@ pub(super) fn label(before: &Setup, after: &Setup, units: Units) -> String {
 }
 
 /// Two values, the unit of both told once where they share it.
-fn from_to(from: &str, to: &str) -> String {
+pub(super) fn from_to(from: &str, to: &str) -> String {
     let unit = to.rsplit_once(' ').filter(|(number, _)| is_number(number));
     let bare = unit.and_then(|(_, unit)| from.strip_suffix(unit)?.strip_suffix(' '));
     let from = bare.filter(|number| is_number(number)).unwrap_or(from);

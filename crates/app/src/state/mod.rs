@@ -28,8 +28,10 @@ mod worked_out;
 
 pub use bench::Bench;
 pub use car_edit::{
-    AdjustmentDraft, Axis, CarEditing, CarNumber, DraftFault, DraftKind, DraftPart, EffectDraft,
-    EffectKind, Entries, Field, NUMBERS, OptionDraft,
+    AdjustmentDraft, Axis, CarEditing, DraftFault, DraftKind, DraftPart, EffectDraft, EffectKind,
+    Entries, Field, Group as NumberGroup, NumberField as CarNumber, ObstacleField, OptionDraft,
+    TextField, edit_refused, further_groups as further_number_groups, groups as number_groups,
+    obstacles, stocks, studs,
 };
 pub use change::{Change, rods_in_words};
 pub use cursor::Cursor;

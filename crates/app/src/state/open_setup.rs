@@ -231,6 +231,7 @@ impl OpenSetup {
     }
 
     fn refresh(&mut self) {
+        self.cursor = self.cursor.within(&self.document.setup().car.ranges, true);
         self.derived.update(&self.document, self.cursor);
     }
 }

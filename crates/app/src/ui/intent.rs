@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use steerloft_setup::adjustment::PointName;
+use steerloft_setup::edit::CarEdit;
 use steerloft_setup::setup::Setup;
 use steerloft_solver::frame::Side;
 
@@ -60,6 +61,8 @@ pub enum Intent {
     Guard(GuardAnswer),
     /// A new car of these kinds.
     CreateCar(NewCar),
+    /// The car that is worked on made one of these kinds.
+    ChangeKinds(NewCar),
     /// The page over everything else is read.
     ClosePage,
     /// The choices before a sheet is written.
@@ -79,6 +82,7 @@ impl Intent {
                 | Self::Cursor(_)
                 | Self::Select(_)
                 | Self::Adopt(..)
+                | Self::ChangeKinds(_)
                 | Self::ReferToSetup(_)
         )
     }
@@ -93,6 +97,12 @@ pub enum GuardAnswer {
     Discard,
     /// Stay.
     Cancel,
+}
+
+/// An edit of the car as a change.
+#[must_use]
+pub fn car_change(edit: CarEdit) -> Change {
+    Change::Car(Box::new(edit))
 }
 
 /// Everything wanted in one frame, in order.

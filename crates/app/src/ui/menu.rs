@@ -38,7 +38,7 @@ pub fn show(
             ui.menu_button("Edit", |ui| {
                 items(ui, &[Command::Undo, Command::Redo], &look, intents);
                 ui.separator();
-                items(ui, &[Command::EditCar], &look, intents);
+                items(ui, &[Command::EditCar, Command::Kinds], &look, intents);
                 ui.separator();
                 ui.menu_button("Copy a picture", |ui| {
                     pictures(ui, Command::CopyPicture, &look, intents);

@@ -4,6 +4,7 @@ use eframe::egui::{
     self, Button, Context, Frame, Id, Margin, Modal, Panel, Rect, RichText, Stroke, Ui, UiBuilder,
     vec2,
 };
+use steerloft_setup::edit::OtherKinds;
 use steerloft_setup::file::FileError;
 
 use super::{GuardAnswer, Intent, Intents, names, units_of};
@@ -71,6 +72,25 @@ impl Message {
             title: "No file dialog".to_owned(),
             detail: "The desktop has none to show: it needs a desktop portal (xdg-desktop-portal) or zenity.".to_owned(),
             consequence: "Drop a file on this window to open it, or start with `steerloft FILE`; Save writes back to that file.",
+        }
+    }
+
+    /// The car has become one of another kind.
+    #[must_use]
+    pub fn other_kind(other: &OtherKinds) -> Self {
+        let told = [
+            ("Given up", &other.given_up),
+            ("A guess, to be measured", &other.guessed),
+            ("To be looked at again", &other.to_check),
+        ];
+        let told = told.iter().filter(|(_, what)| !what.is_empty());
+        let lines: Vec<String> = told
+            .map(|(title, what)| format!("{title}: {}.", what.join("; ")))
+            .collect();
+        Self {
+            title: "The car is of another kind now".to_owned(),
+            detail: lines.join("\n"),
+            consequence: "Undo brings back what it was.",
         }
     }
 

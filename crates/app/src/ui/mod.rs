@@ -18,6 +18,7 @@ pub mod menu;
 pub mod messages;
 pub mod names;
 pub mod number_field;
+pub mod part;
 pub mod pictures;
 pub mod print;
 pub mod record;
@@ -31,7 +32,7 @@ pub mod widgets;
 pub use curves::CurveChange;
 pub use disk::{DiskAnswer, OverwriteAnswer};
 pub use drawer::{Drawer, Drawers};
-pub use intent::{GuardAnswer, Intent, Intents};
+pub use intent::{GuardAnswer, Intent, Intents, car_change};
 pub use left::LeftAnswer;
 pub use results::Column;
 

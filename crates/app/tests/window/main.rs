@@ -6,6 +6,7 @@ mod adjustments;
 mod answers;
 mod binding;
 mod car;
+mod car_parts;
 mod commands;
 mod cursor;
 mod curves;

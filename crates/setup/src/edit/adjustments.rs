@@ -1,7 +1,7 @@
 //! Edits of the list of adjustments, with what is chosen for them.
 
 use super::EditError;
-use crate::adjustment::Adjustment;
+use crate::adjustment::{Adjustment, FromStock, Kind};
 use crate::car::Car;
 use crate::setup::Setup;
 use crate::values::same_value;
@@ -68,5 +68,25 @@ pub(super) fn remove(setup: &mut Setup, index: usize) -> Result<(), EditError> {
     index_in(&setup.car, index)?;
     let adjustment = setup.car.adjustments.remove(index);
     setup.chosen.remove(&adjustment.name);
+    Ok(())
+}
+
+/// Renames a stock where it stands and in the stacks that take from it.
+pub(super) fn rename_stock(car: &mut Car, index: usize, name: &str) -> Result<(), EditError> {
+    let count = car.stock.len();
+    let Some(stock) = car.stock.get_mut(index) else {
+        return Err(EditError::NoSuchStock { index, count });
+    };
+    let before = std::mem::replace(&mut stock.name, name.to_owned());
+    for adjustment in &mut car.adjustments {
+        if let Kind::Stack {
+            stock: Some(FromStock { name: from, .. }),
+            ..
+        } = &mut adjustment.kind
+            && *from == before
+        {
+            name.clone_into(from);
+        }
+    }
     Ok(())
 }

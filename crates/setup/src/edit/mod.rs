@@ -79,8 +79,11 @@ pub enum CarEdit {
         /// Its length, ball to ball.
         to: Option<f64>,
     },
-    /// Struts slide along their steering axes and have no line of their own.
-    SlideAlongAxis,
+    /// Struts get slide lines of their own, along their steering axes at first, or slide along those.
+    SlideLine {
+        /// Whether they have lines of their own.
+        own: bool,
+    },
     /// How far input and travel go.
     Ranges(Ranges),
     /// The tie rod's parts.
@@ -103,6 +106,13 @@ pub enum CarEdit {
     BuildErrors(BuildErrors),
     /// Stocks of spacers.
     Stock(Vec<Stock>),
+    /// Another name for a stock; the stacks that take from it go along.
+    RenameStock {
+        /// Its index.
+        index: usize,
+        /// The new name.
+        name: String,
+    },
     /// A new adjustment, so that it stands at this index of the list.
     AddAdjustment {
         /// The index it gets.
@@ -157,6 +167,14 @@ pub enum EditError {
         /// How many there are.
         count: usize,
     },
+    /// There is no such stock.
+    #[error("stock {index} of {count} does not exist; they count from 0")]
+    NoSuchStock {
+        /// The index asked for.
+        index: usize,
+        /// How many there are.
+        count: usize,
+    },
     /// The car has no such point.
     #[error("this car has no {}; its suspension and drive tell which points it has", point.label())]
     NoSuchPoint {
@@ -205,7 +223,8 @@ impl CarEdit {
             Self::DrivenCrank(_) => "drive the other crank".to_owned(),
             Self::InnerBallsOn(_) => "change what carries the inner balls".to_owned(),
             Self::LinkLength { link, .. } => format!("set length of {}", link.label()),
-            Self::SlideAlongAxis => "let struts slide along the steering axis".to_owned(),
+            Self::SlideLine { own: true } => "give struts a slide line of their own".to_owned(),
+            Self::SlideLine { own: false } => "let struts slide along the steering axis".to_owned(),
             Self::Ranges(_) => "set ranges".to_owned(),
             Self::TieRod(_) => "edit tie rods".to_owned(),
             Self::Joints(_) => "edit ball joints".to_owned(),
@@ -218,7 +237,9 @@ impl CarEdit {
             Self::BuildErrors(_) => "edit build errors".to_owned(),
             Self::Stock(_) => "edit spacers at hand".to_owned(),
             Self::AddAdjustment { adjustment, .. } => format!("add {}", adjustment.name),
-            Self::RenameAdjustment { name, .. } => format!("rename to {name}"),
+            Self::RenameStock { name, .. } | Self::RenameAdjustment { name, .. } => {
+                format!("rename to {name}")
+            }
             Self::ReplaceAdjustment { adjustment, .. } => format!("edit {}", adjustment.name),
             Self::MoveAdjustment { .. } => "reorder adjustments".to_owned(),
             Self::RemoveAdjustment { .. } => "remove adjustment".to_owned(),
@@ -250,7 +271,7 @@ impl Setup {
             CarEdit::DrivenCrank(driven) => links::drive_crank(car, driven)?,
             CarEdit::InnerBallsOn(on) => links::carry_inner(car, on)?,
             CarEdit::LinkLength { link, to } => links::set_length(car, link, to)?,
-            CarEdit::SlideAlongAxis => kinds::slide_along_axis(car),
+            CarEdit::SlideLine { own } => kinds::set_slide_lines(car, own),
             CarEdit::Ranges(ranges) => car.ranges = ranges,
             CarEdit::TieRod(tie_rod) => car.tie_rod = tie_rod,
             CarEdit::Joints(joints) => car.joints = joints,
@@ -262,6 +283,7 @@ impl Setup {
             CarEdit::Obstacles(obstacles) => car.obstacles = obstacles,
             CarEdit::BuildErrors(errors) => car.build_errors = errors,
             CarEdit::Stock(stock) => car.stock = stock,
+            CarEdit::RenameStock { index, name } => adjustments::rename_stock(car, index, &name)?,
             CarEdit::AddAdjustment { at, adjustment } => adjustments::add(car, at, adjustment),
             CarEdit::RenameAdjustment { index, name } => {
                 adjustments::rename(&mut setup, index, name)?;

@@ -68,8 +68,10 @@ pub struct AdjustmentDraft {
     pub base: String,
     /// Spacers at hand, such as "4 x 0.5, 2 x 1".
     pub parts: String,
-    /// The stock that spacers are taken from.
-    pub stock: Option<FromStock>,
+    /// Name of the stock that spacers are taken from.
+    pub stock: Option<String>,
+    /// In how many places of the car the stack is built.
+    pub places: String,
     /// What one unit of a slide or stack does.
     pub effects: Vec<EffectDraft>,
     /// The positions of a choice.
@@ -97,6 +99,7 @@ impl Default for AdjustmentDraft {
             base: "0".to_owned(),
             parts: "2 x 0.5, 4 x 1".to_owned(),
             stock: None,
+            places: "2".to_owned(),
             effects: vec![EffectDraft::default()],
             options: vec![option("inner hole"), option("outer hole")],
             base_option: 0,
@@ -141,8 +144,11 @@ impl AdjustmentDraft {
                 effects,
             } => Self {
                 kind: DraftKind::Stack,
-                parts: spacer_list::text(parts),
-                stock: stock.clone(),
+                parts: spacer_list::text(parts, |thickness| thickness.to_string()),
+                stock: stock.as_ref().map(|from| from.name.clone()),
+                places: stock
+                    .as_ref()
+                    .map_or(draft.places, |from| from.places.to_string()),
                 most: most.to_string(),
                 base: base.to_string(),
                 effects: drafts(effects),
@@ -236,7 +242,7 @@ impl AdjustmentDraft {
                     part: DraftPart::Parts,
                     text,
                 })?,
-                stock: self.stock.clone(),
+                stock: self.taken_from()?,
                 most: number(&self.most, DraftPart::Range)?,
                 base: number(&self.base, DraftPart::Base)?,
                 effects: effects(&self.effects, read, DraftPart::Effects)?,
@@ -249,6 +255,23 @@ impl AdjustmentDraft {
             notes: self.notes.trim().to_owned(),
             kind,
         })
+    }
+
+    fn taken_from(&self) -> Result<Option<FromStock>, DraftFault> {
+        let Some(name) = &self.stock else {
+            return Ok(None);
+        };
+        let places = self.places.trim().parse().map_err(|_| DraftFault {
+            part: DraftPart::Places,
+            text: format!(
+                "\u{201c}{}\u{201d} is no number of places; give 2 for one on each side",
+                self.places
+            ),
+        })?;
+        Ok(Some(FromStock {
+            name: name.clone(),
+            places,
+        }))
     }
 
     fn choice(&self, read: &impl Fn(&str) -> Result<f64, String>) -> Result<Kind, DraftFault> {

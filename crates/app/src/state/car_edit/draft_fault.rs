@@ -18,6 +18,8 @@ pub enum DraftPart {
     Base,
     /// The spacers at hand.
     Parts,
+    /// The stock, and the number of places that take from it.
+    Places,
     /// The positions, the one with this index if one alone is wrong.
     Options(Option<usize>),
     /// The effects, the one with this index if one alone is wrong.
@@ -58,7 +60,8 @@ impl DraftPart {
                 "range" | "most" => Self::Range,
                 "step" => Self::Step,
                 "base" => Self::Base,
-                "parts" | "stock" => Self::Parts,
+                "parts" => Self::Parts,
+                "stock" | "places" => Self::Places,
                 "options" => Self::Options(index),
                 "effects" if !matches!(part, Self::Options(_)) => Self::Effects(index),
                 _ => part,

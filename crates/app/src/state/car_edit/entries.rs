@@ -34,15 +34,18 @@ impl Entries {
 
     /// Takes what has been typed in a field so far; the edit it asks for, if it can be made.
     ///
-    /// `read` turns a text into a value, mm or degrees, or says why it is none.
+    /// `edit` turns a text into an edit, or says why it is none.
     pub fn take(
         &mut self,
         field: Field,
         text: String,
         setup: &Setup,
-        read: impl Fn(&str) -> Result<f64, String>,
+        edit: impl FnOnce(&str) -> Result<CarEdit, String>,
     ) -> Option<CarEdit> {
-        let answer = read(&text).and_then(|value| checked(field, value, setup));
+        let answer = edit(&text).and_then(|edit| match setup.edited(&edit) {
+            Ok(_) => Ok(edit),
+            Err(error) => Err(in_words(&error)),
+        });
         let (edit, error) = match answer {
             Ok(edit) => (Some(edit), None),
             Err(error) => (None, Some(error)),
@@ -62,15 +65,10 @@ impl Entries {
     pub fn reset(&mut self, field: Field) {
         self.typed.remove(&field);
     }
-}
 
-fn checked(field: Field, value: f64, setup: &Setup) -> Result<CarEdit, String> {
-    let edit = field
-        .edit(&setup.car, value)
-        .ok_or("this car has no such point")?;
-    match setup.edited(&edit) {
-        Ok(_) => Ok(edit),
-        Err(error) => Err(in_words(&error)),
+    /// Shows the car's values again in the fields of lists, because a list is another now.
+    pub fn reset_lists(&mut self) {
+        self.typed.retain(|field, _| !field.is_of_list());
     }
 }
 

@@ -7,17 +7,24 @@ mod effect_draft;
 mod entries;
 mod field;
 mod label;
+pub mod obstacles;
 mod spacer_list;
+pub mod stocks;
+pub mod studs;
 
 pub use adjustment_draft::{AdjustmentDraft, DraftKind, OptionDraft};
 pub use draft_fault::{DraftFault, DraftPart};
 pub use effect_draft::{EffectDraft, EffectKind};
 pub use entries::Entries;
-pub use field::{Axis, Field, NUMBERS, NumberField as CarNumber};
+pub use field::{
+    Axis, Field, Group, NumberField, ObstacleField, TextField, further_groups, groups,
+};
 
 pub(super) use label::label;
 
 use steerloft_setup::adjustment::PointName;
+use steerloft_setup::edit::CarEdit;
+use steerloft_setup::setup::Setup;
 use steerloft_solver::frame::Side;
 
 /// The state of the car's description on screen: nothing of it is in the document.
@@ -29,4 +36,22 @@ pub struct CarEditing {
     pub guide: Option<(PointName, Side)>,
     /// The adjustment being written.
     pub draft: Option<AdjustmentDraft>,
+    /// Why the cranks and links were not changed when that was asked for last.
+    pub refused: Option<String>,
+}
+
+/// Why an edit cannot be made, in words; nothing if it can.
+#[must_use]
+pub fn edit_refused(setup: &Setup, edit: &CarEdit) -> Option<String> {
+    let refused = setup.edited(edit).err();
+    refused.map(|error| entries::in_words(&error))
+}
+
+/// A name that nothing in a list has: a word and a number.
+fn fresh_name(word: &str, names: &[&str]) -> String {
+    let numbered = (names.len() + 1..).map(|number| format!("{word} {number}"));
+    numbered
+        .filter(|name| !names.contains(&name.as_str()))
+        .take(1)
+        .collect()
 }

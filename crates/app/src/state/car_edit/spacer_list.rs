@@ -2,11 +2,11 @@
 
 use steerloft_setup::adjustment::Spacer;
 
-/// Spacers as they are typed, with commas between.
-pub(super) fn text(parts: &[Spacer]) -> String {
+/// Spacers as they are typed, with commas between. `shown` writes a thickness.
+pub(super) fn text(parts: &[Spacer], shown: impl Fn(f64) -> String) -> String {
     let texts: Vec<String> = parts
         .iter()
-        .map(|part| format!("{} x {}", part.count, part.thickness))
+        .map(|part| format!("{} x {}", part.count, shown(part.thickness)))
         .collect();
     texts.join(", ")
 }
@@ -73,13 +73,16 @@ mod tests {
         assert_eq!(parts.len(), 3);
         assert_eq!(parts[0].count, 4);
         assert_eq!(parts[2].count, 1);
-        assert_eq!(text(&parts), "4 x 0.5, 2 x 1, 1 x 3");
+        assert_eq!(text(&parts, |mm| mm.to_string()), "4 x 0.5, 2 x 1, 1 x 3");
         assert!(read("two of 1", &number).is_err());
     }
 
     #[test]
     fn a_comma_between_digits_is_a_decimal_one() {
         let parts = read("4 x 0,5, 2 x 1,25; 3 \u{d7} 2", &number).unwrap();
-        assert_eq!(text(&parts), "4 x 0.5, 2 x 1.25, 3 x 2");
+        assert_eq!(
+            text(&parts, |mm| mm.to_string()),
+            "4 x 0.5, 2 x 1.25, 3 x 2"
+        );
     }
 }

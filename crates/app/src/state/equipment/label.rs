@@ -43,11 +43,7 @@ pub(in super::super) fn label(before: &Car, after: &Car, units: Units) -> Option
         let named = number(before, after, &Equipment::LOADS, units);
         return named.or_else(|| Some("Wheel loads".to_owned()));
     }
-    if before.joints != after.joints || before.clearances != after.clearances {
-        let named = number(before, after, &Equipment::SIZES, units);
-        return named.or_else(|| Some("Sizes of parts".to_owned()));
-    }
-    None
+    number(before, after, &Equipment::SIZES, units)
 }
 
 /// Whether the servo arm has moved with the balls it carries, as another body moves it: by hand points move one by one.

@@ -77,7 +77,7 @@ fn form(ui: &mut Ui, bench: &Bench, draft: &mut AdjustmentDraft) -> Option<Answe
             list(ui, car, &mut draft.effects, "Adjustment", per);
         }
         DraftKind::Stack => {
-            stack(ui, draft, fault);
+            stack(ui, bench, draft, fault);
             list(ui, car, &mut draft.effects, "Adjustment", "per mm");
         }
         DraftKind::Choice => options(ui, bench, draft, fault),
@@ -138,15 +138,37 @@ fn slide(ui: &mut Ui, draft: &mut AdjustmentDraft, fault: Option<&DraftFault>) {
     });
 }
 
-fn stack(ui: &mut Ui, draft: &mut AdjustmentDraft, fault: Option<&DraftFault>) {
+fn stack(ui: &mut Ui, bench: &Bench, draft: &mut AdjustmentDraft, fault: Option<&DraftFault>) {
     line(ui, "Spacers", "Spacers at hand", &mut draft.parts);
     complaint(ui, fault, |part| part == DraftPart::Parts);
+    from_stock(ui, bench, draft);
+    complaint(ui, fault, |part| part == DraftPart::Places);
     ui.horizontal(|ui| {
         number(ui, "at most, mm", "Greatest total", &mut draft.most);
         number(ui, "base", "Base value", &mut draft.base);
     });
     complaint(ui, fault, |part| {
         matches!(part, DraftPart::Range | DraftPart::Base)
+    });
+}
+
+/// Which box of spacers the stack takes from, if the car has one, and how often it is built.
+fn from_stock(ui: &mut Ui, bench: &Bench, draft: &mut AdjustmentDraft) {
+    let stock = &bench.setup().car.stock;
+    if stock.is_empty() {
+        return;
+    }
+    ui.horizontal(|ui| {
+        ui.label("from");
+        let boxes = stock
+            .iter()
+            .map(|one| (Some(one.name.clone()), one.name.clone()));
+        let options = std::iter::once((None, "spacers of its own".to_owned())).chain(boxes);
+        choose(ui, "Box of spacers", &mut draft.stock, options);
+        if draft.stock.is_some() {
+            number(ui, "in", "Places of the stack", &mut draft.places);
+            ui.label("places");
+        }
     });
 }
 

@@ -185,7 +185,7 @@ fn labelled(ui: &mut Ui, text: &str, add: impl FnOnce(&mut Ui)) {
 }
 
 /// A list of which one is chosen.
-pub(super) fn choose<T: Copy + PartialEq>(
+pub(super) fn choose<T: Clone + PartialEq>(
     ui: &mut Ui,
     name: &str,
     chosen: &mut T,
@@ -202,7 +202,7 @@ pub(super) fn choose<T: Copy + PartialEq>(
     let response = list
         .show_ui(ui, |ui| {
             for (option, text) in &options {
-                ui.selectable_value(chosen, *option, names::sentence(text));
+                ui.selectable_value(chosen, option.clone(), names::sentence(text));
             }
         })
         .response;

@@ -5,9 +5,9 @@ use steerloft_setup::car::Car;
 
 use crate::entry::{self, Measure};
 use crate::format;
-use crate::state::{Bench, Change, Entries, Field};
+use crate::state::{Bench, Entries, Field, TextField};
 use crate::theme::Tokens;
-use crate::ui::{Intent, Intents, units_of};
+use crate::ui::{Intent, Intents, car_change, units_of};
 use crate::units::Units;
 
 /// Decimals shown at most.
@@ -35,22 +35,58 @@ pub(super) fn show(
     let response = text_field(ui, &mut text, name, width, ink);
     if response.changed() {
         let measure = measure(field.unit(&setup.car));
-        let read =
-            |text: &str| entry::read(text, measure, units).map_err(|error| error.to_string());
-        if let Some(edit) = entries.take(field, text, setup, read) {
-            intents.push(Intent::Preview(Change::Car(Box::new(edit))));
+        let edit = |text: &str| {
+            let value = entry::read(text, measure, units).map_err(|error| error.to_string())?;
+            let edit = field.edit(&setup.car, value);
+            edit.ok_or_else(|| "this car has no such part".to_owned())
+        };
+        if let Some(edit) = entries.take(field, text, setup, edit) {
+            intents.push(Intent::Preview(car_change(edit)));
         }
     }
-    if response.lost_focus() {
-        if ui.input(|input| input.key_pressed(Key::Escape)) {
-            entries.reset(field);
-            intents.push(Intent::Cancel);
-        } else {
-            entries.leave(field);
-            intents.push(Intent::Finish);
-        }
-    }
+    left(ui, &response, entries, intents, field);
     response.has_focus()
+}
+
+/// Draws a field for a text and takes what is typed.
+pub(super) fn show_text(
+    ui: &mut Ui,
+    bench: &Bench,
+    entries: &mut Entries,
+    intents: &mut Intents,
+    (text_of, name, width): (TextField, &str, f32),
+) {
+    let units = units_of(ui.ctx());
+    let setup = bench.setup();
+    let Some(held) = text_of.text(&setup.car, units) else {
+        return;
+    };
+    let field = Field::Text(text_of);
+    let mut text = entries.text(field).map_or(held, str::to_owned);
+    let tokens = Tokens::of(ui.ctx());
+    let ink = entries.error(field).map(|_| tokens.warning);
+    let response = text_field(ui, &mut text, name, width, ink);
+    if response.changed() {
+        let edit = |text: &str| text_of.edit(&setup.car, text, units);
+        if let Some(edit) = entries.take(field, text, setup, edit) {
+            intents.push(Intent::Preview(car_change(edit)));
+        }
+    }
+    left(ui, &response, entries, intents, field);
+}
+
+/// Ends what was typed when its field is left: with Escape it is taken back.
+fn left(ui: &Ui, response: &Response, entries: &mut Entries, intents: &mut Intents, field: Field) {
+    if !response.lost_focus() {
+        return;
+    }
+    if ui.input(|input| input.key_pressed(Key::Escape)) {
+        entries.reset(field);
+        intents.push(Intent::Cancel);
+    } else {
+        entries.leave(field);
+        intents.push(Intent::Finish);
+    }
 }
 
 /// A text field that keeps the focus while lines come and go around it.
@@ -78,6 +114,7 @@ pub(super) fn error(ui: &mut Ui, entries: &Entries, field: Field, name: &str) {
 /// Words about something that is wrong.
 pub(super) fn complain(ui: &mut Ui, text: &str) {
     let tokens = Tokens::of(ui.ctx());
+    let text = units_of(ui.ctx()).sentence(text);
     ui.label(RichText::new(text).small().color(tokens.warning));
 }
 

@@ -4,9 +4,10 @@ use eframe::egui::{CollapsingHeader, RichText, TextEdit, Ui};
 use steerloft_setup::edit::CarEdit;
 use steerloft_setup::measuring::HOW;
 
+use super::new_car::NewCar;
 use crate::commands::Command;
 use crate::state::{Bench, Change};
-use crate::ui::{Intent, Intents, widgets};
+use crate::ui::{Intent, Intents, names, widgets};
 
 pub(super) fn show(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
     widgets::name_row(
@@ -25,6 +26,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
         },
     );
     let car = &bench.setup().car;
+    kind(ui, bench, intents);
     text(ui, "Car name", &car.name, 1, CarEdit::Name, intents);
     CollapsingHeader::new("Notes")
         .id_salt("car notes")
@@ -38,6 +40,20 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
             ui.weak(HOW);
             ui.weak("Click the name of a point to see from where to where each of its numbers is measured.");
         });
+}
+
+/// What kind of car it is, and the way to another one.
+fn kind(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
+    let NewCar { suspension, drive } = NewCar::of(bench);
+    ui.horizontal_wrapped(|ui| {
+        let text = format!("{}, {}", suspension.label(), drive.label());
+        ui.weak(names::sentence(&text));
+        let button = ui.small_button("Another kind\u{2026}");
+        let hint = Command::Kinds.tooltip();
+        if button.on_hover_text(hint).clicked() {
+            intents.push(Intent::Command(Command::Kinds));
+        }
+    });
 }
 
 fn text(

@@ -57,17 +57,7 @@ pub fn show(ctx: &Context, new: &mut NewCar, intents: &mut Intents) {
         ui.set_max_width(440.0);
         ui.heading("New car");
         ui.weak("It starts with guessed points of a 1:10 car; type or drag your own.");
-        ui.add_space(Metrics::GAP);
-        ui.label(RichText::new("Suspension").strong());
-        for kind in SuspensionKind::ALL {
-            let about = about_suspension(kind);
-            option(ui, &mut new.suspension, kind, kind.label(), about);
-        }
-        ui.add_space(Metrics::GAP);
-        ui.label(RichText::new("Steering drive").strong());
-        for kind in DriveKind::ALL {
-            option(ui, &mut new.drive, kind, kind.label(), about_drive(kind));
-        }
+        choices(ui, new);
         ui.add_space(Metrics::GAP_LARGE);
         ui.horizontal(|ui| {
             let button = |text| Button::new(text).min_size(vec2(84.0, 26.0));
@@ -81,6 +71,21 @@ pub fn show(ctx: &Context, new: &mut NewCar, intents: &mut Intents) {
     });
     if modal.should_close() {
         intents.push(Intent::ClosePage);
+    }
+}
+
+/// The kinds to choose from.
+pub(super) fn choices(ui: &mut Ui, new: &mut NewCar) {
+    ui.add_space(Metrics::GAP);
+    ui.label(RichText::new("Suspension").strong());
+    for kind in SuspensionKind::ALL {
+        let about = about_suspension(kind);
+        option(ui, &mut new.suspension, kind, kind.label(), about);
+    }
+    ui.add_space(Metrics::GAP);
+    ui.label(RichText::new("Steering drive").strong());
+    for kind in DriveKind::ALL {
+        option(ui, &mut new.drive, kind, kind.label(), about_drive(kind));
     }
 }
 

@@ -1,34 +1,73 @@
 //! The numbers of the car that are no points.
 
-use eframe::egui::{RichText, Ui};
+use eframe::egui::{Label, RichText, Ui, vec2};
 
 use super::field;
-use crate::state::{Bench, CarEditing, Field, NUMBERS};
-use crate::ui::{Intents, units_of, widgets};
+use crate::state::{Bench, CarEditing, CarNumber, Field, NumberGroup, number_groups};
+use crate::ui::{Intents, part, units_of, widgets};
 
 /// Width of a field.
 const WIDTH: f32 = 64.0;
 
+/// What every car has.
 pub(super) fn show(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Intents) {
-    let units = units_of(ui.ctx());
-    for (heading, numbers) in NUMBERS {
-        widgets::group_heading(ui, heading);
-        for number in numbers {
-            let place = Field::Number(*number);
-            let name = number.title();
-            ui.horizontal(|ui| {
-                let room = ui.available_width() - WIDTH - 46.0;
-                ui.allocate_ui(eframe::egui::vec2(room, 0.0), |ui| {
-                    ui.set_min_width(room);
-                    ui.add(eframe::egui::Label::new(name).truncate())
-                        .on_hover_text(number.meaning());
-                });
-                let entries = &mut editing.entries;
-                field::show(ui, bench, entries, intents, (place, name, WIDTH));
-                let unit = field::unit(place, &bench.setup().car, units);
-                ui.label(RichText::new(unit).small().weak());
-            });
-            field::error(ui, &editing.entries, place, name);
+    for group in number_groups(&bench.setup().car) {
+        widgets::group_heading(ui, group.heading);
+        for number in group.numbers {
+            row(ui, bench, editing, intents, number, 0.0);
         }
     }
+}
+
+/// A group with its heading, which may be of a part that the car leaves out; whether it has it.
+pub(super) fn group(
+    ui: &mut Ui,
+    bench: &Bench,
+    editing: &mut CarEditing,
+    intents: &mut Intents,
+    group: &NumberGroup,
+) -> bool {
+    widgets::group_heading(ui, group.heading);
+    for number in &group.numbers {
+        row(ui, bench, editing, intents, *number, 0.0);
+    }
+    group
+        .part
+        .is_none_or(|of| part::give_or_leave_out(ui, bench, of, intents))
+}
+
+/// The name of a number, its field and unit, with room behind them, and what is wrong below; nothing where the car has no such
+/// number.
+pub(super) fn row(
+    ui: &mut Ui,
+    bench: &Bench,
+    editing: &mut CarEditing,
+    intents: &mut Intents,
+    number: CarNumber,
+    behind: f32,
+) {
+    let car = &bench.setup().car;
+    let place = Field::Number(number);
+    if place.value(car).is_none() {
+        return;
+    }
+    let name = number.title();
+    ui.horizontal(|ui| {
+        let room = ui.available_width() - WIDTH - 46.0 - behind;
+        ui.allocate_ui(vec2(room, 0.0), |ui| {
+            ui.set_min_width(room);
+            ui.add(Label::new(name).truncate())
+                .on_hover_text(number.meaning());
+        });
+        field::show(
+            ui,
+            bench,
+            &mut editing.entries,
+            intents,
+            (place, name, WIDTH),
+        );
+        let unit = field::unit(place, car, units_of(ui.ctx()));
+        ui.label(RichText::new(unit).small().weak());
+    });
+    field::error(ui, &editing.entries, place, name);
 }

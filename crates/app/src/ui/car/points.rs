@@ -2,15 +2,15 @@
 
 use eframe::egui::{Button, RichText, Ui};
 use steerloft_setup::adjustment::PointName;
-use steerloft_setup::car::RightCorner;
+use steerloft_setup::car::{Car, RightCorner, Suspension};
 use steerloft_setup::edit::CarEdit;
 use steerloft_setup::measuring::{Measured, guide};
 use steerloft_solver::frame::Side;
 
-use super::field;
-use crate::state::{Axis, Bench, CarEditing, Change, Field};
+use super::{field, vector};
+use crate::state::{Bench, CarEditing, Change, Field, edit_refused};
 use crate::theme::Metrics;
-use crate::ui::{Intents, names, units_of, widgets};
+use crate::ui::{Intents, car_change, names, units_of, widgets};
 
 /// Directions that a car may have beside its points.
 const DIRECTIONS: [PointName; 3] = [
@@ -19,8 +19,9 @@ const DIRECTIONS: [PointName; 3] = [
     PointName::CrankDirection,
 ];
 
-/// Width of the name of a side.
-const SIDE_WIDTH: f32 = 34.0;
+fn is_strut(car: &Car) -> bool {
+    matches!(car.left.suspension, Suspension::Strut { .. })
+}
 
 pub(super) fn show(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Intents) {
     let unit = units_of(ui.ctx()).sign();
@@ -32,6 +33,10 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents
         }
     }
     let car = &bench.setup().car;
+    slide_line(ui, bench, editing, intents);
+    if let Some(refused) = editing.refused.as_ref().filter(|_| is_strut(car)) {
+        field::complain(ui, &format!("{}.", names::sentence(refused)));
+    }
     let directions = DIRECTIONS
         .into_iter()
         .filter(|point| car.point(*point, Side::Left).is_some());
@@ -124,37 +129,36 @@ fn row(
     point: PointName,
     side: Side,
 ) {
-    let fields = Axis::ALL.map(|axis| {
-        let name = format!("{} {}", names::pivot(point, side), axis.letter());
-        (Field::Point(point, side, axis), name)
-    });
-    let mut focused = false;
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 4.0;
-        let word = if point.is_shared() {
-            String::new()
-        } else {
-            side.to_string()
-        };
-        ui.allocate_ui(
-            eframe::egui::vec2(SIDE_WIDTH, Metrics::CONTROL_HEIGHT),
-            |ui| {
-                ui.set_min_width(SIDE_WIDTH);
-                ui.label(RichText::new(word).small().weak());
-            },
-        );
-        let room = ui.available_width() - 3.0 * 18.0 - 16.0;
-        for ((field, name), axis) in fields.iter().zip(Axis::ALL) {
-            ui.label(RichText::new(axis.letter()).small().weak());
-            let entries = &mut editing.entries;
-            let place = (*field, name.as_str(), (room / 3.0).clamp(36.0, 90.0));
-            focused |= field::show(ui, bench, entries, intents, place);
-        }
-    });
-    for (field, name) in &fields {
-        field::error(ui, &editing.entries, *field, name);
-    }
+    let word = if point.is_shared() {
+        String::new()
+    } else {
+        side.to_string()
+    };
+    let words = (word.as_str(), names::pivot(point, side));
+    let field_of = |axis| Field::Point(point, side, axis);
+    let focused = vector::row(ui, bench, editing, intents, (words.0, &words.1), field_of);
     if focused && !point.is_direction() {
         editing.guide = Some((point, side));
+    }
+}
+
+/// Whether struts have a slide line of their own, to be given or let go.
+fn slide_line(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Intents) {
+    let car = &bench.setup().car;
+    if !is_strut(car) {
+        return;
+    }
+    let slide = car.point(PointName::SlideDirection, Side::Left);
+    ui.add_space(Metrics::GAP_SMALL);
+    ui.label("The strut slides");
+    let options = ["along the steering axis", "along its own line"].into_iter();
+    let chosen = Some(usize::from(slide.is_some()));
+    let Some(index) = widgets::segments(ui, "The strut slides", options, chosen) else {
+        return;
+    };
+    let edit = CarEdit::SlideLine { own: index == 1 };
+    editing.refused = edit_refused(bench.setup(), &edit);
+    if editing.refused.is_none() {
+        intents.apply(car_change(edit));
     }
 }

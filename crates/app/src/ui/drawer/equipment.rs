@@ -1,12 +1,10 @@
 //! Fields for the numbers of the servo, its saver, the loads and the sizes of parts.
 
-use eframe::egui::{Grid, RichText, Ui};
-use steerloft_setup::edit::CarEdit;
-
-use crate::state::{Bench, Change, Equipment, Part};
+use crate::state::{Bench, Equipment};
 use crate::theme::Metrics;
 use crate::ui::widgets::NumberField;
 use crate::ui::{Intents, units_of};
+use eframe::egui::{Grid, RichText, Ui};
 
 /// Least width of the names, so that the fields of all groups stand under one another, points.
 const NAMES: f32 = 124.0;
@@ -43,34 +41,6 @@ pub(super) fn fields(ui: &mut Ui, bench: &Bench, numbers: &[Equipment], intents:
                 ui.end_row();
             }
         });
-}
-
-/// A heading, and where the car does not give the part a button that gives it; whether it is given.
-pub(super) fn part(
-    ui: &mut Ui,
-    bench: &Bench,
-    part: Part,
-    is_given: bool,
-    intents: &mut Intents,
-) -> bool {
-    if is_given {
-        return true;
-    }
-    let Some(edit) = part.given(&bench.setup().car) else {
-        return false;
-    };
-    let title = part.title();
-    let button = ui.button(format!("Give the {title}"));
-    let hint = "With round values to start from: put in those of your own.";
-    if button.on_hover_text(hint).clicked() {
-        intents.apply(change(edit));
-    }
-    false
-}
-
-/// An edit of the car as a change.
-pub(super) fn change(edit: CarEdit) -> Change {
-    Change::Car(Box::new(edit))
 }
 
 /// A small heading.

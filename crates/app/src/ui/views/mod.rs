@@ -11,6 +11,7 @@ mod ink;
 mod layout;
 mod measure;
 mod moving;
+mod obstacles;
 mod outline;
 mod paint;
 mod pivot;
@@ -298,6 +299,7 @@ fn show_view(
         intents.push(Intent::Select(None));
     }
     if describing {
+        obstacles::paint(ui, &ui.painter_at(seen.area), bench, &seen);
         car_points::show(ui, bench, shown, state, intents, &seen);
         return;
     }

@@ -4,7 +4,7 @@ mod carried;
 mod drive;
 mod suspension;
 
-pub(super) use suspension::slide_along_axis;
+pub(super) use suspension::set_slide_lines;
 
 use steerloft_solver::frame::Side;
 

@@ -139,21 +139,21 @@ fn upper_hinge(corner: &CornerPoints) -> Option<[Position; 2]> {
     }
 }
 
-/// Lets struts slide along their steering axes again.
-pub(in super::super) fn slide_along_axis(car: &mut Car) {
+/// Gives struts slide lines of their own, along their steering axes if they had none, or takes those away.
+pub(in super::super) fn set_slide_lines(car: &mut Car, own: bool) {
     let right = match &mut car.right {
-        RightCorner::Given(right) => Some(&mut right.suspension),
+        RightCorner::Given(right) => Some(right),
         RightCorner::Mirrored => None,
     };
-    for suspension in [Some(&mut car.left.suspension), right]
-        .into_iter()
-        .flatten()
-    {
+    for corner in std::iter::once(&mut car.left).chain(right) {
+        let axis = corner.kingpin_upper.vector() - corner.kingpin_lower.vector();
         if let Suspension::Strut {
             slide_direction, ..
-        } = suspension
+        } = &mut corner.suspension
         {
-            *slide_direction = None;
+            let along = axis / axis.norm();
+            let along = Position(along.x, along.y, along.z);
+            *slide_direction = own.then(|| slide_direction.unwrap_or(along));
         }
     }
 }

@@ -8,10 +8,11 @@ use steerloft_analysis::binding::{BindingMap, Concern, ThreadCheck, WorstPoint, 
 use steerloft_solver::frame::Side;
 
 use super::columns;
-use super::equipment::{fields, heading, part};
+use super::equipment::{fields, heading};
 use crate::format::{number, signed, with_unit};
 use crate::state::{Bench, Cursor, Equipment, Moment, Part, WorkedOut};
 use crate::theme::{Metrics, Tokens};
+use crate::ui::part::give_or_leave_out;
 use crate::ui::widgets::{named_button, segments};
 use crate::ui::{Intent, Intents, units_of};
 use crate::units::Units;
@@ -258,11 +259,9 @@ fn rods(ui: &mut Ui, map: &BindingMap) {
 
 fn sizes(ui: &mut Ui, bench: &Bench, intents: &mut Intents) {
     heading(ui, "Limits and sizes");
-    let car = &bench.setup().car;
     fields(ui, bench, &Equipment::SIZES, intents);
-    let has_diameters = car.clearances.is_some_and(|clearances| {
-        clearances.rod_diameter.is_some() && clearances.knuckle_diameter.is_some()
-    });
-    part(ui, bench, Part::Diameters, has_diameters, intents);
-    ui.weak("Rim and obstacles stand in the setup's file.");
+    if !Part::Diameters.is_given(&bench.setup().car) {
+        give_or_leave_out(ui, bench, Part::Diameters, intents);
+    }
+    ui.weak("Studs, the inside of the wheel and obstacles are described with the car (Ctrl+E).");
 }

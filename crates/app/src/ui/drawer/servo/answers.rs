@@ -12,9 +12,9 @@ use steerloft_solver::frame::Side;
 use crate::format::{number, signed, with_unit};
 use crate::state::Bench;
 use crate::theme::{Metrics, Tokens};
-use crate::ui::drawer::equipment::{change, heading};
+use crate::ui::drawer::equipment::heading;
 use crate::ui::widgets::{NumberField, named_button, segments};
-use crate::ui::{Intents, units_of};
+use crate::ui::{Intents, car_change, units_of};
 
 /// What is asked, to be changed.
 pub(super) struct Asked<'a> {
@@ -162,7 +162,7 @@ fn tooth_row(
                 trim: tooth.trim,
                 ..spline
             });
-            intents.apply(change(CarEdit::Servo(Some(Servo { spline, ..servo }))));
+            intents.apply(car_change(CarEdit::Servo(Some(Servo { spline, ..servo }))));
         }
     }
     ui.end_row();

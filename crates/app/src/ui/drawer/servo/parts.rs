@@ -7,8 +7,9 @@ use steerloft_setup::servo::ServoPart;
 
 use crate::state::{Bench, Equipment, Part};
 use crate::theme::Tokens;
-use crate::ui::Intents;
-use crate::ui::drawer::equipment::{change, fields, heading, part};
+use crate::ui::drawer::equipment::{fields, heading};
+use crate::ui::part::give_or_leave_out;
+use crate::ui::{Intents, car_change};
 
 pub(super) fn show(
     ui: &mut Ui,
@@ -20,7 +21,7 @@ pub(super) fn show(
     if let Some(servo) = &car.servo {
         servo_fields(ui, bench, servo, refused, intents);
     } else {
-        part(ui, bench, Part::Servo, false, intents);
+        give_or_leave_out(ui, bench, Part::Servo, intents);
         if car.drive.servo_axis().is_none() {
             ui.weak("A rack has no servo arm: there is no servo to describe.");
         } else if Part::Servo.given(car).is_none() {
@@ -28,13 +29,11 @@ pub(super) fn show(
         }
     }
     heading(ui, "Servo saver");
-    if part(ui, bench, Part::Saver, car.saver.is_some(), intents) {
-        fields(ui, bench, &Equipment::SAVER, intents);
-    }
+    fields(ui, bench, &Equipment::SAVER, intents);
+    give_or_leave_out(ui, bench, Part::Saver, intents);
     heading(ui, "Wheel loads");
-    if part(ui, bench, Part::Loads, car.loads.is_some(), intents) {
-        fields(ui, bench, &Equipment::LOADS, intents);
-    }
+    fields(ui, bench, &Equipment::LOADS, intents);
+    give_or_leave_out(ui, bench, Part::Loads, intents);
 }
 
 fn servo_fields(
@@ -46,15 +45,14 @@ fn servo_fields(
 ) {
     class(ui, bench, servo, refused, intents);
     heading(ui, "Speed and torque");
-    if part(ui, bench, Part::Action, servo.action.is_some(), intents) {
-        fields(ui, bench, &Equipment::ACTION, intents);
-    }
+    fields(ui, bench, &Equipment::ACTION, intents);
+    give_or_leave_out(ui, bench, Part::Action, intents);
     heading(ui, "Spline");
-    if part(ui, bench, Part::Spline, servo.spline.is_some(), intents) {
-        fields(ui, bench, &Equipment::SPLINE, intents);
-    }
+    fields(ui, bench, &Equipment::SPLINE, intents);
+    give_or_leave_out(ui, bench, Part::Spline, intents);
     heading(ui, "Body and place");
     fields(ui, bench, &Equipment::CASE, intents);
+    give_or_leave_out(ui, bench, Part::Servo, intents);
 }
 
 /// The class; another one is fitted with its typical body.
@@ -111,6 +109,6 @@ fn fit(
         .setup()
         .edited(&edit)
         .map_err(|error| error.to_string())?;
-    intents.apply(change(edit));
+    intents.apply(car_change(edit));
     Ok(())
 }
