@@ -1,7 +1,8 @@
 //! Every figure as a table that scrolls, in groups, each with what it means when the pointer rests on it.
 
 use eframe::egui::{
-    Align2, Color32, Pos2, RichText, ScrollArea, Sense, TextStyle, Ui, WidgetInfo, pos2, vec2,
+    Align2, Color32, Label, Pos2, RichText, ScrollArea, Sense, TextStyle, Ui, WidgetInfo, pos2,
+    vec2,
 };
 use steerloft_analysis::figures::{FigureGroup, Texts};
 use steerloft_solver::frame::Side;
@@ -19,6 +20,9 @@ const TALL_ROW: f32 = 34.0;
 
 /// Width of a column of values, points.
 const COLUMN: f32 = 76.0;
+
+/// Room for the name of a side over its column, points.
+const SIDE_NAME: f32 = 22.0;
 
 /// Draws the table.
 pub fn show(ui: &mut Ui, bench: &Bench) {
@@ -52,8 +56,10 @@ pub fn show(ui: &mut Ui, bench: &Bench) {
 fn heading(ui: &mut Ui, group: FigureGroup) {
     let tokens = Tokens::of(ui.ctx());
     ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = Metrics::GAP_SMALL;
+        ui.set_max_width(ui.available_width() - COLUMN - SIDE_NAME);
         ui.label(RichText::new(group.title()).heading().strong());
-        ui.weak(RichText::new(group.pose()).small());
+        ui.add(Label::new(RichText::new(group.pose()).small().weak()).truncate());
     });
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 4.0), Sense::hover());
     let font = TextStyle::Small.resolve(ui.style());

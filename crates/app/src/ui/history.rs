@@ -1,6 +1,6 @@
 //! Everything that was done, to go back or forth to any of it.
 
-use eframe::egui::{Align, Button, Layout, RichText, ScrollArea, Ui, WidgetInfo};
+use eframe::egui::{Align, Button, Layout, RichText, ScrollArea, Ui, WidgetInfo, vec2};
 
 use super::{Intent, Intents, units_of};
 use crate::state::{Bench, HistoryStep};
@@ -44,8 +44,8 @@ fn entry(ui: &mut Ui, row: usize, step: Option<&HistoryStep>, place: usize) -> b
     if row > place {
         content = content.italics();
     }
-    ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-        ui.set_height(Metrics::CONTROL_HEIGHT);
+    let size = vec2(ui.available_width(), Metrics::CONTROL_HEIGHT);
+    ui.allocate_ui_with_layout(size, Layout::right_to_left(Align::Center), |ui| {
         if saved {
             ui.colored_label(tokens.accent, "saved")
                 .on_hover_text("The file holds the setup as this step left it");
@@ -53,7 +53,8 @@ fn entry(ui: &mut Ui, row: usize, step: Option<&HistoryStep>, place: usize) -> b
         ui.with_layout(
             Layout::left_to_right(Align::Center).with_main_justify(true),
             |ui| {
-                let button = Button::selectable(here, content).truncate();
+                // What stands at the end of a button pushes the rest to its start.
+                let button = Button::selectable(here, content).truncate().right_text("");
                 let response = ui.add(button);
                 let name = format!("Step {row}: {text}");
                 response.widget_info(|| {

@@ -84,6 +84,10 @@ impl ViewState {
     }
 }
 
+/// Greatest shares of the window that the columns beside the drawings take.
+const ADJUSTMENTS: f32 = 0.32;
+const RESULTS: f32 = 0.38;
+
 /// Draws everything between the menu and the lower edge, and says where its parts lie.
 pub fn show(
     ui: &mut Ui,
@@ -105,7 +109,7 @@ pub fn show(
                 .unwrap_or_else(|| share(width, 0.225, 240.0, 330.0))
                 .min(width * 0.3),
         )
-        .size_range(220.0_f32.min(width * 0.3)..=420.0)
+        .size_range(220.0_f32.min(width * 0.3)..=420.0_f32.min(width * ADJUSTMENTS))
         .frame(panel_frame(tokens))
         .show(ui, |ui| {
             if view.car_editing.is_some() {
@@ -123,7 +127,7 @@ pub fn show(
                 .unwrap_or_else(|| share(width, 0.285, 280.0, 520.0))
                 .min(width * 0.3),
         )
-        .size_range(240.0_f32.min(width * 0.3)..=760.0)
+        .size_range(240.0_f32.min(width * 0.3)..=760.0_f32.min(width * RESULTS))
         .frame(panel_frame(tokens))
         .show(ui, |ui| results::show(ui, bench, view, intents));
     let results = results.response.rect;

@@ -37,6 +37,9 @@ pub struct Places {
 /// Widest a hint gets, points.
 const WIDTH: f32 = 300.0;
 
+/// Distance of a hint with its frame from the column that it stands beside, points.
+const BESIDE: f32 = 24.0;
+
 impl Hint {
     /// All, in their order.
     pub const ALL: [Self; 4] = [
@@ -101,7 +104,7 @@ pub fn show(ctx: &Context, view: &mut ViewState, places: &Places) {
     };
     let place = hint.place(places).intersect(ctx.content_rect());
     outline(ctx, place);
-    let (next, done) = card(ctx, hint, place);
+    let (next, done) = card(ctx, hint, beside(hint, places));
     if done || (next && hint.next().is_none()) {
         view.tour = None;
         view.preferences.hints_seen = true;
@@ -115,8 +118,9 @@ pub fn show(ctx: &Context, view: &mut ViewState, places: &Places) {
 /// A line around the part of the window that the hint is about.
 fn outline(ctx: &Context, place: Rect) {
     let tokens = Tokens::of(ctx);
+    // Over the panels, and under the hint.
     let painter = ctx.layer_painter(eframe::egui::LayerId::new(
-        Order::Foreground,
+        Order::Middle,
         Id::unique("hint outline"),
     ));
     painter.rect_stroke(
@@ -125,6 +129,16 @@ fn outline(ctx: &Context, place: Rect) {
         Stroke::new(2.0, tokens.accent),
         StrokeKind::Inside,
     );
+}
+
+/// Where a hint goes so that what it is about can be seen: those about the columns stand in the drawings, beside them.
+fn beside(hint: Hint, places: &Places) -> Rect {
+    let drawings = places.drawings;
+    match hint {
+        Hint::Adjustments => drawings.with_max_x(drawings.left() + WIDTH + 2.0 * BESIDE),
+        Hint::Results => drawings.with_min_x(drawings.right() - WIDTH - 2.0 * BESIDE),
+        Hint::Drawings | Hint::Commands => hint.place(places),
+    }
 }
 
 /// The hint itself; whether the next one is wanted, and whether no more are.

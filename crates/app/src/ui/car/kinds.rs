@@ -9,8 +9,8 @@ use crate::theme::{Metrics, Tokens};
 use crate::ui::messages::question;
 use crate::ui::{Intent, Intents, names};
 
-/// Height beyond which what is told scrolls, points.
-const MOST_TOLD: f32 = 190.0;
+/// Height of everything but what is told, points.
+const REST: f32 = 510.0;
 
 impl NewCar {
     /// The kinds of the car that is worked on.
@@ -27,15 +27,16 @@ impl NewCar {
 /// Asks what the car is to become, and says what that would mean.
 pub fn show(ctx: &Context, bench: &Bench, kinds: &mut NewCar, intents: &mut Intents) {
     let modal = question("another kind", ctx).show(ctx, |ui| {
-        ui.set_max_width(560.0);
+        ui.set_max_width(600.0);
         ui.heading("Another kind of car");
         choices(ui, kinds);
         ui.add_space(Metrics::GAP);
         let differs = *kinds != NewCar::of(bench);
         let outcome = bench.setup().with_kinds(kinds.suspension, kinds.drive);
         if differs {
+            let room = ctx.content_rect().height() - REST;
             ScrollArea::vertical()
-                .max_height(MOST_TOLD)
+                .max_height(room.clamp(120.0, 400.0))
                 .show(ui, |ui| tell(ui, &outcome));
         } else {
             ui.weak("This is what the car is. Choose another suspension or drive to see what that would mean.");

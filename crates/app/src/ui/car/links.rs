@@ -43,7 +43,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents
         (Member::CrossLink, cross_length),
     ] {
         let number = CarNumber::Link(link);
-        numbers::row(ui, bench, editing, intents, number, 0.0);
+        numbers::row(ui, bench, editing, intents, number);
         ui.horizontal(|ui| {
             let button = Button::new("as drawn").small();
             let name = format!("{} as drawn", number.title());

@@ -17,9 +17,9 @@ mod vector;
 pub mod kinds;
 pub mod new_car;
 
-use eframe::egui::{ScrollArea, Ui};
+use eframe::egui::{Align, Button, Layout, ScrollArea, Ui};
 
-use super::{Intents, ViewState};
+use super::{Intents, ViewState, widgets};
 use crate::state::{Bench, CarEditing};
 use crate::theme::Metrics;
 
@@ -32,6 +32,28 @@ pub fn show(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Inte
         .id_salt("car")
         .auto_shrink([false, false])
         .show(ui, |ui| sections(ui, bench, editing, intents));
+}
+
+/// A row with a button at its end that takes away what an owner's name tells; whether it is pressed. `why_not` is told where it
+/// cannot be.
+fn removable(
+    ui: &mut Ui,
+    (enabled, owner, why_not): (bool, &str, &str),
+    add: impl FnOnce(&mut Ui),
+) -> bool {
+    ui.horizontal(|ui| {
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            let button = Button::new("\u{d7}").small();
+            let remove = widgets::named_button(ui, enabled, button, &format!("Remove {owner}"))
+                .on_hover_text("Take it away")
+                .on_disabled_hover_text(why_not)
+                .clicked();
+            ui.with_layout(Layout::left_to_right(Align::Center), add);
+            remove
+        })
+        .inner
+    })
+    .inner
 }
 
 fn sections(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Intents) {

@@ -1,9 +1,10 @@
 //! The numbers of the car that are no points.
 
-use eframe::egui::{Label, RichText, Ui, vec2};
+use eframe::egui::{Align, Label, Layout, RichText, Ui, vec2};
 
 use super::field;
 use crate::state::{Bench, CarEditing, CarNumber, Field, NumberGroup, number_groups};
+use crate::theme::Metrics;
 use crate::ui::{Intents, part, units_of, widgets};
 
 /// Width of a field.
@@ -14,7 +15,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents
     for group in number_groups(&bench.setup().car) {
         widgets::group_heading(ui, group.heading);
         for number in group.numbers {
-            row(ui, bench, editing, intents, number, 0.0);
+            row(ui, bench, editing, intents, number);
         }
     }
 }
@@ -29,22 +30,20 @@ pub(super) fn group(
 ) -> bool {
     widgets::group_heading(ui, group.heading);
     for number in &group.numbers {
-        row(ui, bench, editing, intents, *number, 0.0);
+        row(ui, bench, editing, intents, *number);
     }
     group
         .part
         .is_none_or(|of| part::give_or_leave_out(ui, bench, of, intents))
 }
 
-/// The name of a number, its field and unit, with room behind them, and what is wrong below; nothing where the car has no such
-/// number.
+/// The name of a number, its field and unit, and what is wrong below; nothing where the car has no such number.
 pub(super) fn row(
     ui: &mut Ui,
     bench: &Bench,
     editing: &mut CarEditing,
     intents: &mut Intents,
     number: CarNumber,
-    behind: f32,
 ) {
     let car = &bench.setup().car;
     let place = Field::Number(number);
@@ -53,8 +52,9 @@ pub(super) fn row(
     }
     let name = number.title();
     ui.horizontal(|ui| {
-        let room = ui.available_width() - WIDTH - 46.0 - behind;
-        ui.allocate_ui(vec2(room, 0.0), |ui| {
+        let room = ui.available_width() - WIDTH - 46.0;
+        let size = vec2(room, Metrics::CONTROL_HEIGHT);
+        ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
             ui.set_min_width(room);
             ui.add(Label::new(name).truncate())
                 .on_hover_text(number.meaning());

@@ -1,9 +1,9 @@
 //! What stands in the way: boxes and planes that rods and knuckles must stay clear of.
 
-use eframe::egui::{Button, Ui};
+use eframe::egui::Ui;
 use steerloft_setup::car::{Obstacle, Shape};
 
-use super::{field, vector};
+use super::{field, removable, vector};
 use crate::state::{Bench, CarEditing, Field, ObstacleField, TextField, obstacles};
 use crate::theme::Metrics;
 use crate::ui::{Intents, car_change, widgets};
@@ -38,8 +38,8 @@ fn one(
     ui.add_space(Metrics::GAP_SMALL);
     let name = format!("{owner} name");
     let text = TextField::ObstacleName(index);
-    ui.horizontal(|ui| {
-        let width = ui.available_width() - 28.0;
+    let removed = removable(ui, (true, &owner, ""), |ui| {
+        let width = ui.available_width();
         field::show_text(
             ui,
             bench,
@@ -47,13 +47,11 @@ fn one(
             intents,
             (text, &name, width),
         );
-        let remove = Button::new("\u{d7}").small();
-        let remove = widgets::named_button(ui, true, remove, &format!("Remove {owner}"));
-        if remove.on_hover_text("Take it away").clicked() {
-            editing.entries.reset_lists();
-            intents.apply(car_change(obstacles::without(car, index)));
-        }
     });
+    if removed {
+        editing.entries.reset_lists();
+        intents.apply(car_change(obstacles::without(car, index)));
+    }
     field::error(ui, &editing.entries, Field::Text(text), &name);
     let is_plane = matches!(obstacle.shape, Shape::Plane { .. });
     ui.horizontal(|ui| {

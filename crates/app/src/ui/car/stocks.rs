@@ -1,8 +1,8 @@
 //! Spacers at hand that several stacks share.
 
-use eframe::egui::{Button, Ui};
+use eframe::egui::Ui;
 
-use super::field;
+use super::{field, removable};
 use crate::state::{Bench, CarEditing, Field, TextField, stocks};
 use crate::theme::Metrics;
 use crate::ui::{Intents, car_change, units_of, widgets};
@@ -35,8 +35,9 @@ fn one(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Inten
     ui.add_space(Metrics::GAP_SMALL);
     let name = format!("{owner} name");
     let text = TextField::StockName(index);
-    ui.horizontal(|ui| {
-        let width = ui.available_width() - 28.0;
+    let in_use = "Stacks take from it: write them without it first.";
+    let removed = removable(ui, (takers.is_empty(), &owner, in_use), |ui| {
+        let width = ui.available_width();
         field::show_text(
             ui,
             bench,
@@ -44,16 +45,11 @@ fn one(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Inten
             intents,
             (text, &name, width),
         );
-        let remove = Button::new("\u{d7}").small();
-        let is_free = takers.is_empty();
-        let remove = widgets::named_button(ui, is_free, remove, &format!("Remove {owner}"))
-            .on_hover_text("Take it away")
-            .on_disabled_hover_text("Stacks take from it: write them without it first.");
-        if remove.clicked() {
-            editing.entries.reset_lists();
-            intents.apply(car_change(stocks::without(car, index)));
-        }
     });
+    if removed {
+        editing.entries.reset_lists();
+        intents.apply(car_change(stocks::without(car, index)));
+    }
     field::error(ui, &editing.entries, Field::Text(text), &name);
     let name = format!("{owner} spacers");
     let text = TextField::StockSpacers(index);
@@ -61,7 +57,7 @@ fn one(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Inten
         let unit = units_of(ui.ctx()).sign();
         ui.label(unit)
             .on_hover_text("How many of which thickness, for the whole car: 4 x 0.5, 2 x 1");
-        let width = f32::INFINITY;
+        let width = ui.available_width();
         field::show_text(
             ui,
             bench,

@@ -30,7 +30,7 @@ pub use measure::{Mark, Measured, Measuring};
 
 use super::{Intent, Intents, ViewState, pictures};
 use crate::state::{Bench, Overlay, Shown, Subject, Switches};
-use crate::theme::Tokens;
+use crate::theme::{Metrics, Tokens};
 
 use camera::Fit;
 use car_points::PointDrag;
@@ -338,13 +338,10 @@ fn paint_view(ui: &Ui, bench: &Bench, shown: &Shown, views: &Views, seen: &Seen)
     grid::scale_bar(ui, &painter, seen.area, &seen.transform, tokens);
     let font = TextStyle::Small.resolve(ui.style());
     let corner = seen.area.left_top() + vec2(12.0, 8.0);
-    painter.text(
-        corner,
-        Align2::LEFT_TOP,
-        seen.view.title(),
-        font,
-        tokens.text_weak,
-    );
+    let title = painter.layout_no_wrap(seen.view.title().to_owned(), font, tokens.text_weak);
+    let ground = Rect::from_min_size(corner, title.size()).expand2(vec2(3.0, 1.0));
+    painter.rect_filled(ground, Metrics::CORNER, tokens.canvas.gamma_multiply(0.85));
+    painter.galley(corner, title, tokens.text_weak);
 }
 
 /// Lines between the views.

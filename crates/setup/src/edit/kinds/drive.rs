@@ -6,6 +6,7 @@ use crate::car::{Crank, Drive, DrivenCrank, InnerBallsOn, Position};
 use crate::edit::DriveKind;
 use crate::layout::assemble;
 use crate::setup::Setup;
+use crate::values::short;
 
 /// Farthest that a guessed arm or crank is turned either way, degrees.
 const MOST_INPUT: f64 = 40.0;
@@ -109,19 +110,18 @@ fn input_range(other: &mut OtherKinds, factor: f64, old_unit: Unit) {
     let before = car.ranges.input;
     let scaled = |end: f64| (end * factor * 2.0).round().clamp(-2.0 * most, 2.0 * most) / 2.0;
     car.ranges.input = (scaled(before.0), scaled(before.1));
-    let sign = |unit| match unit {
-        Unit::Degrees => "degrees",
-        Unit::Millimetres => "mm",
+    let told = |(from, to): (f64, f64), unit| {
+        let unit = match unit {
+            Unit::Degrees => "degrees",
+            Unit::Millimetres => "mm",
+        };
+        let minus = |value| short(value).replace('-', "\u{2212}");
+        format!("{} to {} {unit}", minus(from), minus(to))
     };
-    let after = car.ranges.input;
     other.guessed.push(format!(
-        "steering input from {} to {} {}; it was {} to {} {}",
-        after.0,
-        after.1,
-        sign(new_unit),
-        before.0,
-        before.1,
-        sign(old_unit)
+        "steering input from {}; it was {}",
+        told(car.ranges.input, new_unit),
+        told(before, old_unit)
     ));
 }
 

@@ -74,8 +74,9 @@ fn rounded(x: f64, y: f64, z: f64) -> Position {
     Position(tenth(x), tenth(y), tenth(z))
 }
 
-/// Names the points that have gone and those that are new or elsewhere.
+/// Names the points that have gone and those that are new or elsewhere, before all else that is told.
 fn points(other: &mut OtherKinds, before: &Car) {
+    let (mut all_gone, mut all_new) = (Vec::new(), Vec::new());
     let after = &other.setup.car;
     let are_apart = matches!(after.right, RightCorner::Given(_));
     for point in PointName::ALL {
@@ -91,10 +92,12 @@ fn points(other: &mut OtherKinds, before: &Car) {
             }
         }
         if gone {
-            other.given_up.push(point.label().to_owned());
+            all_gone.push(point.label().to_owned());
         }
         if new {
-            other.guessed.push(point.label().to_owned());
+            all_new.push(point.label().to_owned());
         }
     }
+    other.given_up.splice(..0, all_gone);
+    other.guessed.splice(..0, all_new);
 }
