@@ -4,7 +4,7 @@ use eframe::egui::{Context, Frame, Grid, Id, Margin, Modal, Ui};
 use steerloft_sheet::Paper;
 use steerloft_sheet::output::Format;
 
-use super::widgets::{NumberField, segments};
+use super::widgets::{self, NumberField, segments};
 use super::{Intent, Intents};
 use crate::state::{Bench, FurtherCurves, PrintChoices, RESOLUTIONS, SheetKind};
 use crate::theme::Metrics;
@@ -78,7 +78,7 @@ fn rows(ui: &mut Ui, bench: &Bench, chosen: &mut PrintChoices) {
     match bench.reference() {
         Some(reference) => {
             let text = format!("Mark differences from {}", reference.name());
-            ui.checkbox(&mut chosen.compared, text);
+            widgets::tick(ui, &mut chosen.compared, text);
         }
         None => {
             ui.weak("None on the bench");

@@ -3,10 +3,11 @@
 use std::ops::RangeInclusive;
 
 use eframe::egui::{
-    self, Align, Button, Layout, Response, RichText, Slider, SliderClamping, Ui, WidgetInfo, vec2,
+    self, Align, Button, Layout, Response, RichText, Slider, SliderClamping, Stroke, Ui,
+    WidgetInfo, vec2,
 };
 
-use crate::theme::Metrics;
+use crate::theme::{Metrics, Tokens};
 use crate::units::Units;
 
 pub use super::number_field::NumberField;
@@ -31,6 +32,27 @@ pub fn named_button(ui: &mut Ui, enabled: bool, button: Button<'_>, name: &str) 
     let response = ui.add_enabled(enabled, button);
     response.widget_info(|| WidgetInfo::labeled(egui::Role::Button, enabled, name));
     response
+}
+
+/// A box to be ticked, with an outline that shows it on every ground.
+pub fn tick(ui: &mut Ui, ticked: &mut bool, text: impl Into<String>) -> Response {
+    let text = text.into();
+    outlined(ui, |ui| ui.checkbox(ticked, text))
+}
+
+/// One of several choices, with an outline that shows it on every ground.
+pub fn radio<T: PartialEq>(ui: &mut Ui, chosen: &mut T, this: T, text: String) -> Response {
+    outlined(ui, |ui| ui.radio_value(chosen, this, text))
+}
+
+fn outlined<R>(ui: &mut Ui, add: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.scope(|ui| {
+        let tokens = Tokens::of(ui.ctx());
+        let widgets = &mut ui.visuals_mut().widgets;
+        widgets.inactive.bg_stroke = Stroke::new(1.0, tokens.text_weak);
+        add(ui)
+    })
+    .inner
 }
 
 /// Heading of a group of controls.

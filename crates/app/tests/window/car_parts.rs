@@ -309,8 +309,7 @@ fn another_kind_is_told_first_taken_and_undone() {
     app.get_by_label_contains("This is what the car is.");
     assert!(!is_enabled(&app, "Change"));
     for kind in ["Strut", "Rack"] {
-        app.get_by_role_and_label(Role::RadioButton, kind).click();
-        app.run();
+        radio(&mut app, kind);
     }
     app.get_by_label_contains("ront hinge point of the upper arm; rear");
     app.get_by_label("Given up");

@@ -33,14 +33,19 @@ pub fn show(ctx: &Context, bench: &Bench, kinds: &mut NewCar, intents: &mut Inte
         ui.add_space(Metrics::GAP);
         let differs = *kinds != NewCar::of(bench);
         let outcome = bench.setup().with_kinds(kinds.suspension, kinds.drive);
-        if differs {
-            let room = ctx.content_rect().height() - REST;
-            ScrollArea::vertical()
-                .max_height(room.clamp(120.0, 400.0))
-                .show(ui, |ui| tell(ui, &outcome));
-        } else {
-            ui.weak("This is what the car is. Choose another suspension or drive to see what that would mean.");
-        }
+        // As high whatever is told, so that nothing jumps while kinds are tried.
+        let room = (ctx.content_rect().height() - REST).clamp(120.0, 300.0);
+        ScrollArea::vertical()
+            .max_height(room)
+            .min_scrolled_height(room)
+            .auto_shrink([false, false])
+            .show(ui, |ui| {
+                if differs {
+                    tell(ui, &outcome);
+                } else {
+                    ui.weak("This is what the car is. Choose another suspension or drive to see what that would mean.");
+                }
+            });
         ui.add_space(Metrics::GAP_LARGE);
         ui.horizontal(|ui| {
             let button = |text| Button::new(text).min_size(vec2(84.0, 26.0));

@@ -5,7 +5,7 @@ use steerloft_setup::edit::{DriveKind, SuspensionKind};
 
 use crate::theme::Metrics;
 use crate::ui::messages::question;
-use crate::ui::{Intent, Intents, names};
+use crate::ui::{Intent, Intents, names, widgets};
 
 /// What has been chosen so far.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -91,7 +91,7 @@ pub(super) fn choices(ui: &mut Ui, new: &mut NewCar) {
 
 fn option<T: Copy + PartialEq>(ui: &mut Ui, chosen: &mut T, kind: T, name: &str, about: &str) {
     ui.horizontal_wrapped(|ui| {
-        ui.radio_value(chosen, kind, names::sentence(name));
+        widgets::radio(ui, chosen, kind, names::sentence(name));
         ui.weak(about);
     });
 }

@@ -64,8 +64,7 @@ fn one(
         );
         let edit = shape.and_then(|index_of| obstacles::reshaped(car, index, index_of == 1));
         let mut mirrored = obstacle.mirrored;
-        let both = ui
-            .checkbox(&mut mirrored, "on both sides")
+        let both = widgets::tick(ui, &mut mirrored, "on both sides")
             .accessible_name(format!("{owner} on both sides"))
             .on_hover_text("Its mirror image stands on the other side too.");
         let edit = edit.or_else(|| {

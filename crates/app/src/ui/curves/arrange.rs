@@ -48,7 +48,7 @@ pub fn chooser(ui: &mut Ui, view: &ViewState, intents: &mut Intents) {
         for kind in CurveKind::ALL {
             let command = Command::Curve(kind);
             let mut on = view.curves.has(kind);
-            let tick = ui.checkbox(&mut on, command.text());
+            let tick = widgets::tick(ui, &mut on, command.text());
             if tick.on_hover_text(command.tooltip()).changed() {
                 intents.push(Intent::Command(command));
             }

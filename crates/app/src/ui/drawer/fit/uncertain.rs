@@ -5,7 +5,7 @@ use steerloft_setup::dimension::Dimension;
 
 use crate::state::Bench;
 use crate::state::fitting::Fitting;
-use crate::ui::names;
+use crate::ui::{names, widgets};
 
 /// Draws the list, those ticked first.
 pub(super) fn show(ui: &mut Ui, bench: &Bench, fitting: &mut Fitting) {
@@ -28,7 +28,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, fitting: &mut Fitting) {
 fn tick(ui: &mut Ui, fitting: &mut Fitting, dimension: Dimension) {
     let name = dimension.to_string();
     let mut is_uncertain = fitting.uncertain.contains(&dimension);
-    let tick = ui.checkbox(&mut is_uncertain, names::sentence(&name));
+    let tick = widgets::tick(ui, &mut is_uncertain, names::sentence(&name));
     tick.widget_info(|| {
         let name = format!("Uncertain: {name}");
         WidgetInfo::selected(Role::CheckBox, true, is_uncertain, name)

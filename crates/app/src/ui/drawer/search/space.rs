@@ -47,7 +47,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, form: &mut SearchForm) {
     });
     for adjustment in adjustments {
         let mut free = !form.held.contains(&adjustment.name);
-        let tick = ui.checkbox(&mut free, &adjustment.name);
+        let tick = widgets::tick(ui, &mut free, &adjustment.name);
         tick.widget_info(|| {
             let name = format!("May change: {}", adjustment.name);
             eframe::egui::WidgetInfo::selected(eframe::egui::Role::CheckBox, true, free, name)

@@ -46,7 +46,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, form: &mut SearchForm) {
     ui.add_space(Metrics::GAP);
     let has_reference = bench.compared().is_some();
     ui.add_enabled_ui(has_reference || form.keeps_behaviour, |ui| {
-        ui.checkbox(&mut form.keeps_behaviour, "The reference's curves")
+        widgets::tick(ui, &mut form.keeps_behaviour, "The reference's curves")
             .on_hover_text(
                 "Bring toe against travel and outer against inner angle of the reference back, after a part was changed",
             )

@@ -1,6 +1,6 @@
 //! Tooth and trim, end points, fit, saver, and the cautions.
 
-use eframe::egui::{Button, Grid, RichText, Ui};
+use eframe::egui::{Button, Grid, RichText, ScrollArea, Ui};
 use steerloft_analysis::saver::Blows;
 use steerloft_analysis::servo::{
     Centring, EndPoint, Ends, Question, ServoFit, Survey, ToothChoice,
@@ -104,7 +104,7 @@ fn centring(
         "",
     ];
     let servo = bench.setup().car.servo;
-    Grid::new("teeth").striped(true).show(ui, |ui| {
+    let table = |ui: &mut Ui| {
         for head in heads {
             ui.weak(head);
         }
@@ -119,7 +119,10 @@ fn centring(
         }
         locks(ui, *trimmed);
         ui.end_row();
-    });
+    };
+    ScrollArea::horizontal()
+        .id_salt("teeth")
+        .show(ui, |ui| Grid::new("teeth").striped(true).show(ui, table));
     ui.weak(format!(
         "Locks of the inner wheel with the arm turned {} each way, on the teeth without trim; none where the linkage locks before that",
         with_unit(&number(*throw, 1), sign)
