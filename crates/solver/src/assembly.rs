@@ -4,13 +4,14 @@ use crate::axle::{FrontAxle, Rod};
 use crate::check::asked;
 use crate::closure::corner::CornerClosure;
 use crate::closure::corner_pose::RodAt;
-use crate::closure::path::{DemandRate, SHORTEST_STEP, Stall, Waypoint};
+use crate::closure::path::{Bounds, DemandRate, Stall, StallCause, Waypoint};
 use crate::closure::rod_setting::SetRod;
 use crate::closure::second_order::Rotation;
 use crate::drive::{DriveKinematics, DriveMiss, InnerBalls};
 use crate::error::SolveError;
 use crate::frame::{Side, Sides, Vector};
 use crate::joints::JointLimits;
+use crate::pace::SHORTEST_STEP;
 use crate::pose::{AxlePose, Coordinates, CornerPose, DrivePose};
 
 /// Farthest turn of a knuckle, rad, over which its known motion is taken for a first guess.
@@ -204,7 +205,7 @@ impl Assembly {
             let stall = Stall {
                 reached: 1.0,
                 at,
-                by_drive: false,
+                why: StallCause::Corner,
             };
             match (error, corner.edge(&stall, waypoint)) {
                 (SolveError::NotClosed { .. }, Some(edge)) => {
@@ -234,7 +235,6 @@ impl Assembly {
             Some(Waypoint {
                 demand: rod_at(&inner, side, length).demand(travel),
                 speed: way_speed(inner.rates.get(side), whole, travel_by),
-                stay: inner.stay / whole.abs().max(f64::MIN_POSITIVE),
                 rate: DemandRate {
                     travel: travel_by,
                     inner: inner.rates.get(side) * whole,
@@ -253,10 +253,18 @@ impl Assembly {
     ) -> Result<Coordinates, SolveError> {
         let corner = self.corners.get(side);
         let waypoint = self.waypoints(near, side, input, travel);
+        let together = self.drive.together(near.input, input);
+        let bounds = Bounds {
+            end: together.share,
+            ..Bounds::WHOLE
+        };
         corner
-            .follow(&near.corners.get(side).coordinates, waypoint)
-            .map_err(|stall| {
-                let goal = if stall.by_drive {
+            .follow(&near.corners.get(side).coordinates, waypoint, bounds)
+            .map_err(|mut stall| {
+                if stall.why == StallCause::End && !together.followed {
+                    stall.why = StallCause::Steps;
+                }
+                let goal = if stall.why == StallCause::End {
                     None
                 } else {
                     farthest(waypoint, stall.reached)

@@ -51,6 +51,22 @@ pub enum SolveError {
         /// What is left open, mm.
         residual: f64,
     },
+    /// The way to the pose asked for takes more steps than are allowed, so it is not known whether there is one.
+    #[error(
+        "the {side} corner could be followed over {:.3} % only of the way to an input of {input} and a travel of {travel} mm, \
+         in as many steps as are allowed: ask for less, or check for lengths that are thousands of times too long or too short",
+        100.0 * reached
+    )]
+    NotFollowed {
+        /// The corner.
+        side: Side,
+        /// Steering input, rad or mm.
+        input: f64,
+        /// Wheel travel, mm.
+        travel: f64,
+        /// Share of the way that was followed, 0 to 1.
+        reached: f64,
+    },
 }
 
 fn place_name(side: Option<Side>) -> &'static str {

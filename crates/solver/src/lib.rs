@@ -18,6 +18,7 @@ pub mod figures;
 pub mod frame;
 pub mod joints;
 mod on_road;
+mod pace;
 pub mod pose;
 pub mod suspension;
 pub mod sweep;

@@ -4,6 +4,7 @@
 mod common;
 
 use common::{front_axle, table};
+use steerloft_solver::drive::Drive;
 use steerloft_solver::error::{Joint, Member, SolveError};
 use steerloft_solver::joints::JointLimits;
 use steerloft_solver::sweep::{LockKind, SweepRange, bump_sweep, steer_sweep};
@@ -252,4 +253,40 @@ fn a_wishbone_lines_up_where_the_law_of_cosines_says() {
             lock.at
         );
     }
+}
+
+/// Whoever asks for thousands of turns of an arm that never locks is told that they were not followed, not that it locks.
+#[test]
+fn what_takes_too_many_steps_is_no_lock() {
+    let mut axle = front_axle(&table("tables", "kart_past_the_lock.json"));
+    let Drive::SwingArm(arm) = &mut axle.drive else {
+        unreachable!("the kart has a column");
+    };
+    // Both balls circle closely about a line across the car.
+    arm.rod_inner.right.x = arm.rod_inner.left.x;
+    arm.rod_inner.right.z = arm.rod_inner.left.z;
+    arm.axis_point = arm.rod_inner.left + 10.0 * Vector::z();
+    arm.axis_direction = Vector::y();
+    let kart = Assembly::new(&axle).unwrap();
+    assert!(kart.pose(100.0, Sides::both(0.0)).is_ok());
+    let far = 900_000.0;
+    let error = kart.pose(far, Sides::both(0.0)).unwrap_err();
+    let SolveError::NotFollowed { reached, .. } = error else {
+        unreachable!("{error}");
+    };
+    assert!(reached > 0.0 && reached < 1.0);
+    assert!(error.to_string().contains("ask for less"), "{error}");
+    let sweep = steer_sweep(
+        &kart,
+        SweepRange {
+            from: 0.0,
+            to: far,
+            count: 2,
+        },
+        Sides::both(0.0),
+    );
+    let end = sweep.upper_lock.unwrap();
+    assert_eq!(end.kind, LockKind::NotFollowed);
+    assert_eq!(end.kind.to_string(), "not followed");
+    assert!(end.at > 0.0 && end.at < far);
 }

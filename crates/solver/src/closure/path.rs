@@ -3,6 +3,7 @@
 use super::corner::{CornerClosure, Placed};
 use super::newton::{Demand, Steering};
 use crate::frame::Vector;
+use crate::pace::Pace;
 use crate::pose::Coordinates;
 
 /// Where a path ended early.
@@ -12,12 +13,37 @@ pub(crate) struct Stall {
     pub(crate) reached: f64,
     /// The last coordinates on it.
     pub(crate) at: Coordinates,
-    /// Whether it is the drive that cannot go on, rather than the corner.
-    pub(crate) by_drive: bool,
+    pub(crate) why: StallCause,
 }
 
-/// Shortest step that is tried, as a share of the path. A path stalls this close to a lock.
-pub(crate) const SHORTEST_STEP: f64 = 1e-12;
+/// What ended a path early.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum StallCause {
+    /// The corner cannot go on.
+    Corner,
+    /// The end that was set is reached.
+    End,
+    /// As many steps were tried as are allowed.
+    Steps,
+}
+
+/// How far a path is followed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Bounds {
+    /// Share of the path at which it ends.
+    pub(crate) end: f64,
+    /// Most steps that are tried.
+    pub(crate) steps: usize,
+}
+
+impl Bounds {
+    /// The whole path, and as many steps as a pose may cost: a path of plausible axles takes a tenth of them. One step takes some
+    /// microseconds.
+    pub(crate) const WHOLE: Self = Self {
+        end: 1.0,
+        steps: 10_000,
+    };
+}
 
 /// A point of a path: what the corner must meet there, and how fast the rod's end moves against it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -25,8 +51,6 @@ pub(crate) struct Waypoint {
     pub(crate) demand: Demand,
     /// How far the distance of the rod's balls may change per share of the path with the knuckle unturned, mm.
     pub(crate) speed: f64,
-    /// Share of the path over which the drive stays together, at the least.
-    pub(crate) stay: f64,
     /// How fast the demand changes.
     pub(crate) rate: DemandRate,
 }
@@ -53,7 +77,6 @@ impl Waypoint {
         Self {
             demand,
             speed: 0.0,
-            stay: f64::MAX,
             rate: DemandRate::NONE,
         }
     }
@@ -63,7 +86,6 @@ impl Waypoint {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Trust {
     speed: f64,
-    stay: f64,
     /// The rod's reserve, mm.
     reserve: f64,
     /// The suspension coordinate, and its change over which the suspension stays together.
@@ -71,70 +93,65 @@ struct Trust {
     suspension_stay: f64,
 }
 
-/// Most steps of a path. A path along the edge of what can be reached may ask for very many tiny ones: with a fifth of this a lock
-/// of a plausible axle is told at another member.
-const MOST_STEPS: usize = 100_000;
+impl Trust {
+    /// Whether two poses of a path that lie some share of it apart cover together what moves between them.
+    fn covers(&self, ahead: &Self, share: f64) -> bool {
+        let way = self.speed.max(ahead.speed) * share;
+        let swing = (ahead.suspension - self.suspension).abs();
+        way <= self.reserve + ahead.reserve && swing <= self.suspension_stay + ahead.suspension_stay
+    }
+}
 
 impl CornerClosure {
-    /// Follows the waypoints from share 0 (met by `start`) to share 1 of a path. There is no waypoint where the
-    /// drive cannot be put together.
+    /// Follows the waypoints from share 0 (met by `start`) to share 1 of a path, or to the end set for it. There is no
+    /// waypoint where the drive cannot be put together.
     ///
     /// Tries the whole rest first and halves the step whenever a run fails; so an easy path costs one run, and
     /// a path that ends at a lock is followed to within [`SHORTEST_STEP`] of it. A step counts only if the reserves of rod
     /// and links at its two ends cover what their joints may move on the way, so that it cannot jump over a stretch
     /// where one does not reach.
+    ///
+    /// [`SHORTEST_STEP`]: crate::pace::SHORTEST_STEP
     pub(crate) fn follow(
         &self,
         start: &Coordinates,
         waypoint: impl Fn(f64) -> Option<Waypoint>,
+        bounds: Bounds,
     ) -> Result<Coordinates, Stall> {
         if waypoint(1.0).is_some_and(|to| self.is_there(start, &to.demand)) {
             return Ok(*start);
         }
         let mut at = *start;
         let mut reached = 0.0;
-        let mut step = 1.0;
-        let mut by_drive = false;
+        let mut pace = Pace::new();
+        let mut why = StallCause::Steps;
         let mut behind = waypoint(0.0).and_then(|from| self.trust(&at, &from));
-        for _ in 0..MOST_STEPS {
-            let goal = f64::min(reached + step, 1.0);
-            let to = waypoint(goal);
-            let next = to.and_then(|to| {
+        for _ in 0..bounds.steps {
+            let goal = f64::min(reached + pace.step, bounds.end);
+            let share = goal - reached;
+            let next = waypoint(goal).and_then(|to| {
                 let next = self.close(&to.demand, &at)?;
                 Some((next, self.trust(&next, &to)?))
             });
-            let share = goal - reached;
-            let together = to.is_some_and(|to| behind.is_none_or(|b| share <= b.stay + to.stay));
-            let next = next.filter(|(_, ahead)| {
-                let covered = |behind: Trust| {
-                    let way = behind.speed.max(ahead.speed) * share;
-                    let swing = (ahead.suspension - behind.suspension).abs();
-                    way <= behind.reserve + ahead.reserve
-                        && swing <= behind.suspension_stay + ahead.suspension_stay
-                };
-                together && behind.is_none_or(covered)
-            });
-            by_drive = !together;
-            if let Some((next, ahead)) = next {
+            let covered = next.filter(|(_, ahead)| behind.is_none_or(|b| b.covers(ahead, share)));
+            if let Some((next, ahead)) = covered {
                 at = next;
                 behind = Some(ahead);
                 reached = goal;
                 if reached >= 1.0 {
                     return Ok(at);
                 }
-                step *= 2.0;
-            } else {
-                step *= 0.5;
-                if step < SHORTEST_STEP {
+                if reached >= bounds.end {
+                    why = StallCause::End;
                     break;
                 }
+                pace.went();
+            } else if pace.failed().is_none() {
+                why = StallCause::Corner;
+                break;
             }
         }
-        Err(Stall {
-            reached,
-            at,
-            by_drive,
-        })
+        Err(Stall { reached, at, why })
     }
 
     /// Whether a demand that no rod makes is met without a step.
@@ -151,7 +168,6 @@ impl CornerClosure {
         let conditions = self.conditions(at, &placed, demand);
         Some(Trust {
             speed: waypoint.speed,
-            stay: waypoint.stay,
             reserve: self.reserve(&conditions, &demand.steering),
             suspension: at.suspension,
             suspension_stay: self.suspension_stay(&conditions, &placed),

@@ -3,7 +3,7 @@
 use super::corner::{CornerClosure, Placed};
 use super::edge::Edge;
 use super::newton::{Demand, Row, Steering};
-use super::path::{Stall, Waypoint};
+use super::path::{Bounds, Stall, StallCause, Waypoint};
 use crate::error::{Member, Miss, OutOfReach, SolveError};
 use crate::frame::Point;
 use crate::pose::Coordinates;
@@ -15,6 +15,13 @@ const SEARCH_STEPS: usize = 315;
 /// Halvings of a bracket: down to the rounding of an angle.
 const HALVINGS: usize = 60;
 
+/// How the height of the wheel is held from one place of a search to the next. The places lie so near to each other that nearly
+/// always one step leads there.
+const BETWEEN_PLACES: Bounds = Bounds {
+    end: 1.0,
+    steps: 12,
+};
+
 impl CornerClosure {
     /// Says why a path to `demand` stalled: at the `edge` of the suspension's range, or where the input or travel turned
     /// back. `input` is reported with it.
@@ -25,6 +32,14 @@ impl CornerClosure {
         demand: &Demand,
         input: f64,
     ) -> SolveError {
+        if stall.why == StallCause::Steps {
+            return SolveError::NotFollowed {
+                side: self.side,
+                input,
+                travel: demand.travel,
+                reached: stall.reached,
+            };
+        }
         let out_of_reach = |member, difference: f64| {
             SolveError::OutOfReach(OutOfReach {
                 member,
@@ -107,12 +122,13 @@ impl CornerClosure {
     /// at which the wheel stands.
     fn at_height(&self, from: &Coordinates, travel: f64) -> Result<Coordinates, Stall> {
         let stands = self.stands(from).unwrap_or(travel);
-        self.follow(from, |share| {
+        let waypoint = |share| {
             Some(Waypoint::still(Demand {
                 travel: stands + (travel - stands) * share,
                 steering: Steering::Turn(from.steering),
             }))
-        })
+        };
+        self.follow(from, waypoint, BETWEEN_PLACES)
     }
 
     /// How far the wheel centre stays from its height however the suspension swings, mm; positive.

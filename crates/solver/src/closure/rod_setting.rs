@@ -2,7 +2,7 @@
 
 use super::corner::CornerClosure;
 use super::newton::{Demand, Steering};
-use super::path::{DemandRate, Waypoint};
+use super::path::{Bounds, DemandRate, Waypoint};
 use crate::error::{Fault, SolveError};
 use crate::figures::toe::{steer_of, toe_of};
 use crate::frame::{Point, RoadAxes};
@@ -35,7 +35,11 @@ impl CornerClosure {
             },
         };
         let at = self
-            .follow(&drawn, |share| Some(Waypoint::still(demand(share))))
+            .follow(
+                &drawn,
+                |share| Some(Waypoint::still(demand(share))),
+                Bounds::WHOLE,
+            )
             .map_err(|stall| self.explain(&stall, None, &demand(1.0), 0.0))?;
         let length = self.distance(&at, inner);
         self.choose_branch(&at, inner, length)?;
@@ -53,14 +57,17 @@ impl CornerClosure {
         self.choose_branch(&drawn, inner, drawn_length)?;
         let demand = |share: f64| rod_demand(inner, drawn_length + (length - drawn_length) * share);
         let at = self
-            .follow(&drawn, |share| {
-                Some(Waypoint {
-                    demand: demand(share),
-                    speed: (length - drawn_length).abs(),
-                    stay: f64::MAX,
-                    rate: DemandRate::NONE,
-                })
-            })
+            .follow(
+                &drawn,
+                |share| {
+                    Some(Waypoint {
+                        demand: demand(share),
+                        speed: (length - drawn_length).abs(),
+                        rate: DemandRate::NONE,
+                    })
+                },
+                Bounds::WHOLE,
+            )
             .map_err(|stall| self.explain(&stall, None, &demand(1.0), 0.0))?;
         Ok(SetRod { length, at })
     }
@@ -71,9 +78,11 @@ impl CornerClosure {
             travel: 0.0,
             steering: Steering::Turn(0.0),
         };
-        self.follow(&Coordinates::default(), |share| {
-            Some(Waypoint::still(demand(share)))
-        })
+        self.follow(
+            &Coordinates::default(),
+            |share| Some(Waypoint::still(demand(share))),
+            Bounds::WHOLE,
+        )
         .map_err(|stall| self.explain(&stall, None, &demand(1.0), 0.0))
     }
 

@@ -14,6 +14,7 @@ pub use twin_crank::{Crank, InnerBallsOn, TwinCrank};
 
 use crate::error::{Member, Miss, OutOfReach, SolveError};
 use crate::frame::{Point, Side, Sides, Vector};
+use crate::pace::Pace;
 use crate::pose::DrivePose;
 use slider::SliderKinematics;
 use swing_arm::SwingArmKinematics;
@@ -93,7 +94,56 @@ impl DriveMiss {
     }
 }
 
+/// How far a drive stays together on the way from one input to another.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Together {
+    /// Share of the way, 0 to 1. The drive can be put together there.
+    pub(crate) share: f64,
+    /// Whether the way was followed to its end or to a lock; else it takes more steps than are allowed.
+    pub(crate) followed: bool,
+}
+
+/// Most steps on the way of a drive. Each takes a fraction of a microsecond.
+const MOST_STEPS: usize = 50_000;
+
 impl DriveKinematics {
+    /// How far the drive stays together on the way from an input at which it is.
+    ///
+    /// A step counts only if what the drive surely stays together for at its two ends covers it, so that none can jump over a
+    /// stretch where a link does not reach. A lock is followed to within [`SHORTEST_STEP`] of it.
+    ///
+    /// [`SHORTEST_STEP`]: crate::pace::SHORTEST_STEP
+    pub(crate) fn together(&self, from: f64, to: f64) -> Together {
+        let way = to - from;
+        let least = way.abs().max(f64::MIN_POSITIVE);
+        let stay = |share: f64| {
+            let balls = self.inner_balls(from + way * share).ok()?;
+            Some(balls.stay / least)
+        };
+        let mut pace = Pace::new();
+        let mut share = 0.0;
+        let mut followed = true;
+        let Some(mut behind) = stay(0.0) else {
+            return Together { share, followed };
+        };
+        for _ in 0..MOST_STEPS {
+            let goal = f64::min(share + pace.step, 1.0);
+            let ahead = stay(goal).filter(|ahead| goal - share <= behind + ahead);
+            if let Some(ahead) = ahead {
+                behind = ahead;
+                share = goal;
+                if share >= 1.0 {
+                    return Together { share, followed };
+                }
+                pace.went();
+            } else if pace.failed().is_none() {
+                return Together { share, followed };
+            }
+        }
+        followed = false;
+        Together { share, followed }
+    }
+
     /// Where the inner balls are at an input.
     #[inline]
     pub(crate) fn inner_balls(&self, input: f64) -> Result<InnerBalls, DriveMiss> {

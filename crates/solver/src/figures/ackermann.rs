@@ -26,7 +26,8 @@ pub struct InnerOuter {
 #[must_use]
 pub fn ideal_outer(inner: f64, kingpin_distance: f64, wheelbase: f64) -> f64 {
     let (sin, cos) = inner.sin_cos();
-    sin.atan2(cos + kingpin_distance / wheelbase * sin)
+    // Times the wheelbase, so that nothing is divided by one that is next to nothing.
+    (wheelbase * sin).atan2(wheelbase * cos + kingpin_distance * sin)
 }
 
 /// Where the steering axes meet the static road plane, straight ahead at zero travel, chassis axes, mm.

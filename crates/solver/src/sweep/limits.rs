@@ -5,7 +5,7 @@
 //! through. It is safe if what is left up to each limit at its two ends covers whatever the turn of knuckle and rod may use up, or
 //! if that turn is small and the tangents at the two ends meet before the limit; otherwise it is halved.
 
-use super::Lock;
+use super::{Lock, LockKind};
 use crate::error::{Fault, Member, SolveError};
 use crate::frame::{Side, Vector};
 use crate::joints::JointLimits;
@@ -171,6 +171,9 @@ where
 
     /// A limit met before a lock.
     fn before(&self, from: &Stand, lock: &Lock) -> Option<Lock> {
+        if lock.kind == LockKind::NotFollowed {
+            return None;
+        }
         let way = lock.at - from.at;
         for left_out in BEFORE_LOCK {
             let at = lock.at - way * left_out;

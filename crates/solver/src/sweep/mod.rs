@@ -68,6 +68,8 @@ pub enum LockKind {
     OutOfReach,
     /// A ball joint has swung as far as it goes.
     JointLimit,
+    /// Nothing locks for sure: the way on takes more steps than are allowed.
+    NotFollowed,
 }
 
 impl std::fmt::Display for LockKind {
@@ -76,6 +78,7 @@ impl std::fmt::Display for LockKind {
             Self::DeadCentre => "dead centre",
             Self::OutOfReach => "out of reach",
             Self::JointLimit => "joint limit",
+            Self::NotFollowed => "not followed",
         })
     }
 }
@@ -88,6 +91,7 @@ impl LockKind {
                 Member::TieRod | Member::DragLink | Member::CrossLink => Self::DeadCentre,
                 Member::Suspension => Self::OutOfReach,
             },
+            SolveError::NotFollowed { .. } => Self::NotFollowed,
             SolveError::Degenerate { .. }
             | SolveError::BadNumber { .. }
             | SolveError::NoTravel { .. }
@@ -188,6 +192,7 @@ impl Lock {
     fn on_way(from: f64, to: f64, cause: SolveError) -> Self {
         let share = match cause {
             SolveError::OutOfReach(miss) => miss.reached,
+            SolveError::NotFollowed { reached, .. } => reached,
             _ => 0.0,
         };
         // A sweep to no finite value stops where it is.
