@@ -23,6 +23,7 @@ pub mod stock;
 pub mod supplied;
 
 mod effects;
+mod list;
 mod motion;
 mod points;
 mod record;

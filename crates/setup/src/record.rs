@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::limits::MAX_RUNS;
+use crate::list::at_most;
 use crate::setup::Setup;
 
 /// What the setup is for and what was found with it.
@@ -27,6 +29,7 @@ pub struct Record {
     /// Free notes.
     pub notes: String,
     /// Runs made with it.
+    #[serde(deserialize_with = "at_most::<MAX_RUNS, _, _>")]
     pub runs: Vec<Run>,
 }
 

@@ -545,7 +545,7 @@ fn records() {
     let many = format!("record: (runs: §[{}],", "(),".repeat(2_001));
     for (replace, says) in [
         (long, "this text has 20001 characters; keep it to 20000"),
-        (many, "there are 2001 runs here; keep it to 2000"),
+        (many, "there are more than 2000 runs here; keep it to 2000"),
     ] {
         let (text, expected) = marked(&SUPPLIED[0].text.replacen(record, &replace, 1), says);
         assert_says(&text, &expected);

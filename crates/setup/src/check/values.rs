@@ -140,7 +140,7 @@ pub(super) fn count(at: &Path, found: usize, most: usize, what: &str) -> Result<
     }
     Err(Fault::new(
         at,
-        format!("there are {found} {what} here"),
+        format!("there are more than {most} {what} here"),
         format!("keep it to {most}"),
     ))
 }

@@ -63,14 +63,11 @@ impl<'a> Scanner<'a> {
             0
         };
         let name = &rest[name_at..];
-        let length = name
-            .find(|c: char| !(c.is_alphanumeric() || c == '_'))
-            .unwrap_or(name.len());
-        let name = &name[..length];
+        let name = &name[..word_length(name)];
         if name.is_empty() || name.starts_with(|c: char| c.is_ascii_digit()) {
             return None;
         }
-        self.at += name_at + length;
+        self.at += name_at + name.len();
         Some(name)
     }
 
@@ -98,7 +95,7 @@ impl<'a> Scanner<'a> {
         }
     }
 
-    /// Goes past a string, a character, a name, or one character of anything else.
+    /// Goes past a string, a character, a name, a number's digits, or one character of anything else.
     fn skip_token(&mut self) {
         let rest = self.rest();
         if let Some(hashes) = raw_string_hashes(rest) {
@@ -109,6 +106,8 @@ impl<'a> Scanner<'a> {
         } else if rest.starts_with('\'') {
             self.at += 1;
             self.skip_past_quote('\'');
+        } else if rest.starts_with(|c: char| c.is_ascii_digit()) {
+            self.at += word_length(rest);
         } else if self.name().is_none() {
             self.at += self.peek().map_or(0, char::len_utf8);
         }
@@ -156,6 +155,12 @@ impl<'a> Scanner<'a> {
             }
         }
     }
+}
+
+/// Bytes of the letters, digits and underscores at the beginning of a text.
+fn word_length(text: &str) -> usize {
+    text.find(|c: char| !(c.is_alphanumeric() || c == '_'))
+        .unwrap_or(text.len())
 }
 
 /// What RON takes for a blank: white space and the marks of writing direction.
