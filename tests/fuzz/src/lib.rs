@@ -8,7 +8,7 @@ use cpu_time::ThreadTime;
 /// Greatest memory that one input may take at a time, bytes.
 const MOST_MEMORY: u64 = 64 << 20;
 
-/// Greatest processor time that one input may take.
+/// Greatest processor time that one answer may take: a file, a number, or a pose.
 const MOST_TIME: Duration = Duration::from_millis(100);
 
 static MOST_MEMORY_SEEN: AtomicU64 = AtomicU64::new(0);
@@ -19,10 +19,18 @@ static MOST_TIME_SEEN: AtomicU64 = AtomicU64::new(0);
 /// # Panics
 /// Where it takes more of either than is allowed: the fuzzer keeps the input.
 pub fn bounded<T>(run: impl FnOnce() -> T) -> T {
+    bounded_for(1, run)
+}
+
+/// As [`bounded`], for so many answers in one.
+///
+/// # Panics
+/// As [`bounded`].
+pub fn bounded_for<T>(answers: u32, run: impl FnOnce() -> T) -> T {
     let begin = ThreadTime::now();
     let mut answer = None;
     let taken = allocation_counter::measure(|| answer = Some(run()));
-    let time = begin.elapsed();
+    let time = begin.elapsed() / answers;
     let micros = u64::try_from(time.as_micros()).unwrap_or(u64::MAX);
     let more_memory = MOST_MEMORY_SEEN.fetch_max(taken.bytes_max, Ordering::Relaxed);
     let more_time = MOST_TIME_SEEN.fetch_max(micros, Ordering::Relaxed);

@@ -4,7 +4,7 @@
 
 use libfuzzer_sys::arbitrary::{Result, Unstructured};
 use libfuzzer_sys::fuzz_target;
-use steerloft_fuzz::bounded;
+use steerloft_fuzz::{bounded, bounded_for};
 use steerloft_setup::layout::front_axle;
 use steerloft_setup::supplied::SUPPLIED;
 use steerloft_solver::axle::FrontAxle;
@@ -15,6 +15,9 @@ use steerloft_solver::{Assembly, Sides};
 mod numbers;
 #[path = "../../../crates/solver/tests/common/words.rs"]
 mod words;
+
+/// Poses of a sweep.
+const SWEPT: u32 = 5;
 
 /// What is asked of an axle.
 struct Question {
@@ -82,10 +85,10 @@ fn answer(question: &Question) {
     let range = SweepRange {
         from: -input,
         to: *input,
-        count: 5,
+        count: SWEPT as usize,
     };
-    let steered = bounded(|| steer_sweep(&assembly, range, *travel));
-    let bumped = bounded(|| bump_sweep(&assembly, range, 0.0));
+    let steered = bounded_for(SWEPT, || steer_sweep(&assembly, range, *travel));
+    let bumped = bounded_for(SWEPT, || bump_sweep(&assembly, range, 0.0));
     for sweep in [Some(steered), bumped.ok()].into_iter().flatten() {
         let words = format!("{sweep:?}");
         assert!(words::all_numbers(&words), "{words}");
