@@ -293,6 +293,18 @@ mod faults {
         }
     }
 
+    impl SmallDisk {
+        /// Mounts it again, "ro" or "rw".
+        fn remount(&self, way: &str) {
+            let options = format!("remount,{way}");
+            let mounted = Command::new("mount")
+                .args(["-o", &options])
+                .arg(&self.0)
+                .status();
+            assert!(mounted.is_ok_and(|status| status.success()));
+        }
+    }
+
     impl Drop for SmallDisk {
         fn drop(&mut self) {
             let _ = Command::new("umount").arg(&self.0).status();
@@ -325,6 +337,42 @@ mod faults {
         // With room again, the same save goes through.
         write(&path, &with_notes(100)).unwrap();
         assert_eq!(read(&path).unwrap(), with_notes(100));
+    }
+
+    /// Read-only for everybody, root included.
+    #[test]
+    fn a_disk_that_has_become_read_only_leaves_the_old_file() {
+        let folder = tempfile::tempdir().unwrap();
+        let Some(disk) = SmallDisk::at(folder.path().join("disk")) else {
+            eprintln!("left out: no right to mount a small file system");
+            return;
+        };
+        let path = disk.0.join("setup.ron");
+        write(&path, &base_car()).unwrap();
+        disk.remount("ro");
+        let error = write(&path, &changed_car()).unwrap_err().to_string();
+        assert!(error.contains("cannot be saved"), "{error}");
+        assert!(error.contains("save under another name"), "{error}");
+        assert_eq!(read(&path).unwrap(), base_car());
+        disk.remount("rw");
+        assert_eq!(listing(&disk.0), ["setup.ron"]);
+        write(&path, &changed_car()).unwrap();
+        assert_eq!(read(&path).unwrap(), changed_car());
+    }
+
+    /// A lock of another program holds off only those who ask for it; its file is replaced, not written into.
+    #[test]
+    fn a_file_that_another_program_has_locked_stays_whole_for_it() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("setup.ron");
+        write(&path, &base_car()).unwrap();
+        let mut locked = fs::File::open(&path).unwrap();
+        locked.lock().unwrap();
+        write(&path, &changed_car()).unwrap();
+        assert_eq!(read(&path).unwrap(), changed_car());
+        let mut old = String::new();
+        std::io::Read::read_to_string(&mut locked, &mut old).unwrap();
+        assert_eq!(old, to_text(&base_car()));
     }
 
     #[test]

@@ -1,6 +1,11 @@
 //! A fault of the program itself: unsaved work is put on the disk, and it is said where.
 
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stderr
+)]
 
 use std::path::Path;
 use std::process::Command;
@@ -21,6 +26,63 @@ fn work() -> Unsaved {
         name: "car.ron".to_owned(),
         file: None,
         setup,
+    }
+}
+
+/// Unsaved work that can no longer be written for want of room: it is said, and what was kept before is whole.
+#[test]
+#[cfg(unix)]
+fn a_full_disk_leaves_the_unsaved_work_kept_before() {
+    let folder = tempfile::tempdir().unwrap();
+    let mounted = Command::new("mount")
+        .args(["-t", "tmpfs", "-o", "size=128k", "tmpfs"])
+        .arg(folder.path())
+        .output();
+    if !mounted.is_ok_and(|output| output.status.success()) {
+        eprintln!("left out: no right to mount a small file system");
+        return;
+    }
+    let unmount = Unmount(folder.path());
+    let session = Session::begin(folder.path()).unwrap();
+    let keeper = Keeper::start(Some(session), None, Duration::ZERO, Arc::new(|| {})).unwrap();
+    let id = Bench::new(Document::unnamed(work().setup)).current().id();
+    keeper.keep(id, work());
+    keeper.flush();
+    assert_eq!(keeper.trouble(), None);
+    let mut larger = work();
+    larger.setup.record.notes = "n".repeat(200_000);
+    keeper.keep(id, larger);
+    keeper.flush();
+    let trouble = keeper.trouble().expect("it is said");
+    assert!(trouble.contains("Unsaved work is not kept"), "{trouble}");
+    assert!(trouble.contains("the disk is full"), "{trouble}");
+    // The process ends without another write, as if it were killed.
+    std::mem::forget(keeper);
+    let sessions = std::fs::read_dir(folder.path()).unwrap();
+    let kept = sessions
+        .flat_map(|session| {
+            std::fs::read_dir(session.unwrap().path())
+                .into_iter()
+                .flatten()
+        })
+        .map(|file| std::fs::read_to_string(file.unwrap().path()).unwrap())
+        .filter(|text| text.contains("just now"))
+        .count();
+    assert_eq!(
+        kept, 1,
+        "the work kept before is there, and nothing in part"
+    );
+    drop(unmount);
+}
+
+/// A small file system, taken away at the end.
+#[cfg(unix)]
+struct Unmount<'a>(&'a Path);
+
+#[cfg(unix)]
+impl Drop for Unmount<'_> {
+    fn drop(&mut self) {
+        let _ = Command::new("umount").args(["-l"]).arg(self.0).status();
     }
 }
 

@@ -16,4 +16,5 @@ mod common;
 mod drag;
 mod evening;
 mod monkey;
+mod no_driver;
 mod screen;

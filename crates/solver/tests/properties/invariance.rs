@@ -158,9 +158,10 @@ fn mirror_image(trial: &Trial) -> Checked {
     compare(trial, &derived, 1.0, swapped, -1.0)
 }
 
-/// A car a thousand times as small, up to forty times as large.
+/// A car down to a hundred thousand times as small or up to a thousand times as large: from thousandths of a millimetre to a
+/// hundred metres.
 fn other_size(trial: &Trial) -> Checked {
-    let scale = 40.0_f64.powf(trial.input.sin() * 2.0 - 1.0);
+    let scale = 10.0_f64.powf((3.0 * trial.input).sin() * 4.0 - 1.0) / trial.scale;
     let larger = geometry::scaled(&trial.axle, scale);
     let input = trial.input * unit(trial, scale) / unit(trial, 1.0);
     let derived = posed(&larger, input, trial.travel.map(|travel| travel * scale));
