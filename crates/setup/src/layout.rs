@@ -84,7 +84,7 @@ impl Layout {
     /// # Errors
     /// As [`Assembly::new`].
     pub fn assemble(&self) -> Result<Assembly, SolveError> {
-        with_limits(&self.axle, self.joints)
+        Assembly::within(&self.axle, self.joints)
     }
 }
 
@@ -96,7 +96,7 @@ pub fn assemble(setup: &Setup) -> Result<Assembly, SolveError> {
     let Laid { axle, joints } = laid_out(&setup.car, setup.rods, |_, adjustment| {
         setup.chosen.get(&adjustment.name)
     });
-    with_limits(&axle, joints)
+    Assembly::within(&axle, joints)
 }
 
 /// As [`assemble`], with the axle changed after it has been laid out and before its rods are set.
@@ -111,15 +111,7 @@ pub fn assemble_changed(
         setup.chosen.get(&adjustment.name)
     });
     change(&mut axle);
-    with_limits(&axle, joints)
-}
-
-fn with_limits(axle: &FrontAxle, joints: Option<JointLimits>) -> Result<Assembly, SolveError> {
-    let assembly = Assembly::new(axle)?;
-    Ok(match joints {
-        Some(joints) => assembly.with_joint_limits(joints),
-        None => assembly,
-    })
+    Assembly::within(&axle, joints)
 }
 
 /// The front axle alone: what [`layout`] gives the solver, without what is only drawn.

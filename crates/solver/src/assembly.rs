@@ -4,6 +4,7 @@ use crate::axle::{FrontAxle, Rod};
 use crate::check::asked;
 use crate::closure::corner::CornerClosure;
 use crate::closure::corner_pose::RodAt;
+use crate::closure::dead_centre::DeadCentre;
 use crate::closure::path::{Bounds, DemandRate, Stall, StallCause, Waypoint};
 use crate::closure::rod_setting::SetRod;
 use crate::closure::second_order::Rotation;
@@ -12,7 +13,7 @@ use crate::error::SolveError;
 use crate::frame::{Side, Sides, Vector};
 use crate::joints::JointLimits;
 use crate::pace::SHORTEST_STEP;
-use crate::pose::{AxlePose, Coordinates, CornerPose, DrivePose};
+use crate::pose::{AxlePose, Coordinates, CornerPose, DrivePose, HalfPose};
 
 /// Farthest turn of a knuckle, rad, over which its known motion is taken for a first guess.
 const FARTHEST_GUESS: f64 = 0.3;
@@ -30,6 +31,26 @@ pub struct Assembly {
     joints: Option<JointLimits>,
 }
 
+/// One side of a pose that is known already, from which the next one is led.
+#[derive(Debug, Clone, Copy)]
+struct Known<'a> {
+    input: f64,
+    travel: f64,
+    drive: &'a DrivePose,
+    corner: &'a CornerPose,
+}
+
+impl<'a> Known<'a> {
+    fn side_of(pose: &'a AxlePose, side: Side) -> Self {
+        Self {
+            input: pose.input,
+            travel: *pose.travel.get(side),
+            drive: &pose.drive,
+            corner: pose.corners.get(side),
+        }
+    }
+}
+
 impl Assembly {
     /// Checks the axle, sets its rods and solves the static pose (input 0, travel 0).
     ///
@@ -37,20 +58,36 @@ impl Assembly {
     /// [`SolveError::BadNumber`] or [`SolveError::Degenerate`] for geometry that is no mechanism;
     /// [`SolveError::OutOfReach`] where a rod of fixed length or an arm cannot be put together.
     pub fn new(axle: &FrontAxle) -> Result<Self, SolveError> {
+        Self::within(axle, None)
+    }
+
+    /// As [`Assembly::new`], with limits of the ball joints where they are known. Sweeps stop at them; single poses are not
+    /// held to them.
+    ///
+    /// # Errors
+    /// As [`Assembly::new`].
+    pub fn within(axle: &FrontAxle, joints: Option<JointLimits>) -> Result<Self, SolveError> {
         axle.check()?;
         let drive = axle.drive.kinematics()?;
         let inner = drive.inner_balls(0.0).map_err(|miss| miss.at(0.0, 0.0))?;
         let road = axle.road.axes();
         let mut corners =
             Sides::try_from_fn(|side| CornerClosure::new(side, axle.corners.get(side)))?;
-        let set = Sides::try_from_fn(|side| {
+        let mut set_on = |side: Side| {
             let corner = corners.get_mut(side);
             let ball = inner.points.get(side);
             match *axle.rods.get(side) {
                 Rod::HoldToe(toe) => corner.set_by_toe(ball, toe, &road),
                 Rod::FixedLength(length) => corner.set_by_length(ball, length),
             }
-        })?;
+        };
+        let left = set_on(Side::Left)?;
+        let set = if axle.is_mirror_symmetrical() {
+            let right = corners.right.set_as_mirrored(&corners.left, &left);
+            Sides::new(left, right)
+        } else {
+            Sides::new(left, set_on(Side::Right)?)
+        };
         let static_corner = |side: Side| {
             let SetRod { at, length } = *set.get(side);
             corners
@@ -69,11 +106,11 @@ impl Assembly {
             corners,
             rod_lengths: set.map(|rod| rod.length),
             static_pose,
-            joints: None,
+            joints,
         })
     }
 
-    /// The same with limits of the ball joints, at which sweeps then stop. Single poses are not held to them.
+    /// The same with limits of the ball joints, as [`Assembly::within`] has them.
     #[must_use]
     pub const fn with_joint_limits(mut self, joints: JointLimits) -> Self {
         self.joints = Some(joints);
@@ -140,9 +177,11 @@ impl Assembly {
         check_inputs(input, &travel)?;
         let drive = self.drive.pose(input);
         let goal = drive.as_ref().ok();
-        let left = self.corner(near, Side::Left, goal, input, travel.left);
-        let right = self.corner(near, Side::Right, goal, input, travel.right);
-        match (left, right, drive) {
+        let corner = |side| {
+            let travel = *travel.get(side);
+            self.corner(&Known::side_of(near, side), goal, input, travel)
+        };
+        match (corner(Side::Left), corner(Side::Right), drive) {
             (Ok(left), Ok(right), Ok(drive)) => Ok(AxlePose {
                 input,
                 travel,
@@ -155,53 +194,152 @@ impl Assembly {
         }
     }
 
+    /// As [`Assembly::pose_near`], of one side alone: half the work where the other one is not asked for. The other may lock
+    /// before.
+    ///
+    /// # Errors
+    /// As [`Assembly::pose`].
+    pub fn half_near(
+        &self,
+        near: &HalfPose,
+        input: f64,
+        travel: f64,
+    ) -> Result<HalfPose, SolveError> {
+        check_inputs(input, &Sides::both(travel))?;
+        let drive = self.drive.pose(input);
+        let known = Known {
+            input: near.input,
+            travel: near.travel,
+            drive: &near.drive,
+            corner: &near.corner,
+        };
+        let corner = self.corner(&known, drive.as_ref().ok(), input, travel)?;
+        Ok(HalfPose {
+            input,
+            travel,
+            drive: drive.map_err(|miss| miss.at(input, 1.0))?,
+            corner,
+        })
+    }
+
+    /// Where the drive is at an input; nothing where it cannot be put together.
+    pub(crate) fn drive_at(&self, input: f64) -> Option<DrivePose> {
+        self.drive.pose(input).ok()
+    }
+
+    /// One corner's pose, its travel held, where a known pose is near enough to be sure of it at once; nothing where it is
+    /// not, or where there is none.
+    pub(crate) fn corner_in_reach(
+        &self,
+        near: &AxlePose,
+        side: Side,
+        drive: &DrivePose,
+        input: f64,
+    ) -> Option<CornerPose> {
+        let travel = *near.travel.get(side);
+        let rod = self.rod_on(drive, side);
+        self.guessed(&Known::side_of(near, side), drive, &rod, input, travel)
+    }
+
+    /// One corner's pose led from a known one, travel held; nothing where it locks before.
+    pub(crate) fn corner_led(
+        &self,
+        near: &AxlePose,
+        side: Side,
+        drive: &DrivePose,
+        input: f64,
+    ) -> Option<CornerPose> {
+        let travel = *near.travel.get(side);
+        self.corner(&Known::side_of(near, side), Some(drive), input, travel)
+            .ok()
+    }
+
+    /// The dead centre that a corner's rod comes to on the way from a known pose to an input, travel held; nothing where none
+    /// is found near by.
+    pub(crate) fn dead_centre(
+        &self,
+        from: &AxlePose,
+        side: Side,
+        input: f64,
+    ) -> Option<DeadCentre> {
+        self.corners.get(side).dead_centre(
+            (&from.corners.get(side).coordinates, from.input),
+            input,
+            *from.travel.get(side),
+            *self.rod_lengths.get(side),
+            |input| self.drive.inner_balls(input).ok(),
+        )
+    }
+
+    /// A corner's pose with its knuckle turned on by so much, rad, and the input that does so; travel held.
+    pub(crate) fn corner_turned(
+        &self,
+        from: &AxlePose,
+        side: Side,
+        by: f64,
+    ) -> Option<(f64, CornerPose)> {
+        let corner = self.corners.get(side);
+        let travel = *from.travel.get(side);
+        let length = *self.rod_lengths.get(side);
+        let inner = |input| self.drive.inner_balls(input).ok();
+        let here = (&from.corners.get(side).coordinates, from.input);
+        let (at, input) = corner.turned_on(here, by, travel, length, inner)?;
+        let rod = rod_at(&inner(input)?, side, length);
+        Some((input, corner.pose(&at, &rod, travel, input).ok()?))
+    }
+
+    /// A corner's pose at an input a little before a dead centre found from a known pose.
+    pub(crate) fn corner_before(
+        &self,
+        from: &AxlePose,
+        centre: &DeadCentre,
+        side: Side,
+        input: f64,
+    ) -> Option<CornerPose> {
+        let corner = self.corners.get(side);
+        let travel = *from.travel.get(side);
+        let rod = rod_at(
+            &self.drive.inner_balls(input).ok()?,
+            side,
+            *self.rod_lengths.get(side),
+        );
+        let at = corner.before_dead_centre(centre, &rod, input, travel)?;
+        corner.pose(&at, &rod, travel, input).ok()
+    }
+
+    fn rod_on(&self, drive: &DrivePose, side: Side) -> RodAt {
+        RodAt {
+            inner: *drive.rod_inner.get(side),
+            inner_rate: *drive.rod_inner_rate.get(side),
+            length: *self.rod_lengths.get(side),
+        }
+    }
+
     /// One corner's pose. Newton's iteration is tried from where the known motions lead; where that fails, it is led
     /// along the path. Without a drive pose there is nothing at the goal, and the path says why.
     fn corner(
         &self,
-        near: &AxlePose,
-        side: Side,
+        near: &Known<'_>,
         drive: Option<&DrivePose>,
         input: f64,
         travel: f64,
     ) -> Result<CornerPose, SolveError> {
+        let side = near.corner.side;
         let corner = self.corners.get(side);
         if !corner.has_travel && travel != 0.0 {
             return Err(SolveError::NoTravel { side });
         }
-        let rod = drive.map(|drive| RodAt {
-            inner: *drive.rod_inner.get(side),
-            inner_rate: *drive.rod_inner_rate.get(side),
-            length: *self.rod_lengths.get(side),
-        });
-        let known = near.corners.get(side);
-        let travel_by = travel - near.travel.get(side);
-        let step = known
-            .by_input
-            .times(input - near.input)
-            .plus(&known.by_travel.times(travel_by));
-        let together =
-            drive.is_some_and(|drive| (input - near.input).abs() <= near.drive.stay + drive.stay);
-        let guessed = rod
-            .filter(|_| together && step.steering.abs() <= FARTHEST_GUESS)
-            .and_then(|rod| corner.close(&rod.demand(travel), &known.coordinates.plus(&step)));
-        if let (Some(at), Some(rod)) = (guessed, &rod)
-            && let Ok(pose) = corner.pose(&at, rod, travel, input)
+        let rod = drive.map(|drive| self.rod_on(drive, side));
+        if let (Some(drive), Some(rod)) = (drive, &rod)
+            && let Some(pose) = self.guessed(near, drive, rod, input, travel)
         {
-            let speed = |rate: &Vector| way_speed(rate, input - near.input, travel_by);
-            let way = speed(near.drive.rod_inner_rate.get(side)).max(speed(&rod.inner_rate));
-            let swing = (pose.coordinates.suspension - known.coordinates.suspension).abs();
-            if way <= known.reserve + pose.reserve
-                && swing <= known.suspension_stay + pose.suspension_stay
-            {
-                return Ok(pose);
-            }
+            return Ok(pose);
         }
-        let at = self.lead(near, side, input, travel)?;
+        let at = self.lead(near, input, travel)?;
         let rod = rod.ok_or(corner.apart(travel, input))?;
         corner.pose(&at, &rod, travel, input).map_err(|error| {
             // Just before a lined-up arm rounding keeps Newton's iteration from closing: the range ends here.
-            let waypoint = self.waypoints(near, side, input, travel);
+            let waypoint = self.waypoints(near, input, travel);
             let stall = Stall {
                 reached: 1.0,
                 at,
@@ -216,17 +354,48 @@ impl Assembly {
         })
     }
 
+    /// One corner's pose from where the known motions lead, if what is known is near enough to be sure of it.
+    fn guessed(
+        &self,
+        near: &Known<'_>,
+        drive: &DrivePose,
+        rod: &RodAt,
+        input: f64,
+        travel: f64,
+    ) -> Option<CornerPose> {
+        let known = near.corner;
+        let corner = self.corners.get(known.side);
+        let (input_by, travel_by) = (input - near.input, travel - near.travel);
+        let step = known
+            .by_input
+            .times(input_by)
+            .plus(&known.by_travel.times(travel_by));
+        let together = input_by.abs() <= near.drive.stay + drive.stay;
+        if !together || step.steering.abs() > FARTHEST_GUESS {
+            return None;
+        }
+        let at = corner.close(&rod.demand(travel), &known.coordinates.plus(&step))?;
+        let pose = corner.pose(&at, rod, travel, input).ok()?;
+        let speed = |rate: &Vector| way_speed(rate, input_by, travel_by);
+        let known_rate = near.drive.rod_inner_rate.get(known.side);
+        let way = speed(known_rate).max(speed(&rod.inner_rate));
+        let swing = (pose.coordinates.suspension - known.coordinates.suspension).abs();
+        let is_sure = way <= known.reserve + pose.reserve
+            && swing <= known.suspension_stay + pose.suspension_stay;
+        is_sure.then_some(pose)
+    }
+
     /// The path of demands on a corner from a known pose to the goal, by its share.
     fn waypoints(
         &self,
-        near: &AxlePose,
-        side: Side,
+        near: &Known<'_>,
         input: f64,
         travel: f64,
     ) -> impl Fn(f64) -> Option<Waypoint> + Copy {
+        let side = near.corner.side;
         let length = *self.rod_lengths.get(side);
         let from = near.input;
-        let travel_from = *near.travel.get(side);
+        let travel_from = near.travel;
         let whole = input - from;
         let travel_by = travel - travel_from;
         move |share: f64| {
@@ -244,22 +413,16 @@ impl Assembly {
     }
 
     /// Leads a corner's coordinates along the path from a known pose to the goal.
-    fn lead(
-        &self,
-        near: &AxlePose,
-        side: Side,
-        input: f64,
-        travel: f64,
-    ) -> Result<Coordinates, SolveError> {
-        let corner = self.corners.get(side);
-        let waypoint = self.waypoints(near, side, input, travel);
+    fn lead(&self, near: &Known<'_>, input: f64, travel: f64) -> Result<Coordinates, SolveError> {
+        let corner = self.corners.get(near.corner.side);
+        let waypoint = self.waypoints(near, input, travel);
         let together = self.drive.together(near.input, input);
         let bounds = Bounds {
             end: together.share,
             ..Bounds::WHOLE
         };
         corner
-            .follow(&near.corners.get(side).coordinates, waypoint, bounds)
+            .follow(&near.corner.coordinates, waypoint, bounds)
             .map_err(|mut stall| {
                 if stall.why == StallCause::End && !together.followed {
                     stall.why = StallCause::Steps;

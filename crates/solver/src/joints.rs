@@ -1,5 +1,7 @@
 //! How far the tie rods' ball joints may swing.
 
+use nalgebra::UnitQuaternion;
+
 use crate::error::{Joint, JointLimit};
 use crate::figures::linkage::ball_misalignment;
 use crate::frame::{Side, Sides, Vector, mirrored_vector};
@@ -77,6 +79,20 @@ impl JointLimits {
                 pose.drive.carrier.get(side).rotation * self.inner_studs.get(side),
                 &carrier_turn,
             ),
+        ]
+    }
+
+    /// By how much the ends of a side's unit studs, outer and inner, lie apart in two poses.
+    pub(crate) fn stud_turns(&self, from: &AxlePose, to: &AxlePose, side: Side) -> [f64; 2] {
+        let apart = |stud: &Vector, from: &UnitQuaternion<f64>, to: &UnitQuaternion<f64>| {
+            let stud = stud.try_normalize(f64::MIN_POSITIVE).unwrap_or_default();
+            (to * stud - from * stud).norm()
+        };
+        let knuckle = |pose: &AxlePose| pose.corners.get(side).knuckle.rotation;
+        let carrier = |pose: &AxlePose| pose.drive.carrier.get(side).rotation;
+        [
+            apart(self.outer_studs.get(side), &knuckle(from), &knuckle(to)),
+            apart(self.inner_studs.get(side), &carrier(from), &carrier(to)),
         ]
     }
 

@@ -22,6 +22,32 @@ pub struct AxlePose {
     pub corners: Sides<CornerPose>,
 }
 
+impl AxlePose {
+    /// One side of this pose.
+    #[must_use]
+    pub fn half(&self, side: Side) -> HalfPose {
+        HalfPose {
+            input: self.input,
+            travel: *self.travel.get(side),
+            drive: self.drive,
+            corner: *self.corners.get(side),
+        }
+    }
+}
+
+/// One side of the front axle at an input and a travel: the drive and one corner.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HalfPose {
+    /// Steering input, rad (mm for a slider).
+    pub input: f64,
+    /// Wheel travel, mm along chassis z, bump positive.
+    pub travel: f64,
+    /// The steering drive.
+    pub drive: DrivePose,
+    /// The corner.
+    pub corner: CornerPose,
+}
+
 /// Where the steering drive is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DrivePose {

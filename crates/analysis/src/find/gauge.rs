@@ -3,27 +3,23 @@
 use steerloft_setup::adjustment::Unit;
 use steerloft_setup::car::{Ranges, TieRodParts};
 use steerloft_setup::setup::Setup;
-use steerloft_solver::figures::camber::camber_of;
-use steerloft_solver::figures::gradient::steer_per_input;
+use steerloft_solver::figures::camber::{camber_of, camber_rate};
 use steerloft_solver::figures::load::holding_effort;
 use steerloft_solver::figures::steering_axis::{caster_of, inclination_of};
-use steerloft_solver::figures::toe::{leftward_axis, steer_of, toe_of};
-use steerloft_solver::figures::{ideal_outer, kingpin_distance, steering_ratio, travel_gradient};
+use steerloft_solver::figures::toe::{leftward_axis, steer_of, steer_rate, toe_of};
+use steerloft_solver::figures::{ideal_outer, kingpin_distance};
 use steerloft_solver::frame::{RoadAxes, Side, Sides};
-use steerloft_solver::sweep::steer_on;
-use steerloft_solver::{Assembly, AxlePose};
+use steerloft_solver::sweep::end_of_steering;
+use steerloft_solver::{Assembly, CornerPose};
 
 use super::measure::{Measure, Wheel};
 use super::want::Want;
 
 /// An angle counts as reached within this, rad: what is left is made up along the tangent, and falls short by about its square.
-const REACHED: f64 = 1e-6;
+const REACHED: f64 = 1e-5;
 
 /// Most corrections of the input on the way to an angle.
 const MOST_CORRECTIONS: usize = 40;
-
-/// How close to a lock, as a share of the way there, the last pose is taken.
-const SHORT_OF_LOCK: f64 = 1e-9;
 
 /// What a car's axles are measured by: how far its parts go.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,16 +44,15 @@ impl Gauge {
     #[must_use]
     pub(super) fn take<'a>(&'a self, assembly: &'a Assembly) -> Gauged<'a> {
         let road = assembly.axle().road.axes();
-        let straight = assembly
-            .static_pose()
-            .corners
-            .map(|corner| steer_of(&leftward_axis(&corner), &road));
+        let rest = assembly.static_pose().corners;
+        let straight = rest.map(|corner| steer_of(&leftward_axis(&corner), &road));
         Gauged {
             gauge: self,
             assembly,
             road,
             straight,
-            is_symmetrical: assembly.is_mirror_symmetrical() && self.steers_alike(),
+            is_mirrored: assembly.is_mirror_symmetrical(),
+            turns_alike: assembly.is_mirror_symmetrical() && self.steers_alike(),
             bump: Known::NotYet,
             droop: Known::NotYet,
             turned: Sides::both(None),
@@ -99,8 +94,10 @@ pub(super) struct Gauged<'a> {
     road: RoadAxes,
     /// Steer of each wheel straight ahead, rad.
     straight: Sides<f64>,
-    /// Whether a turn to the right is the mirror image of one to the left, and need not be posed.
-    is_symmetrical: bool,
+    /// Whether the right half at rest is the mirror image of the left one, and need not be measured.
+    is_mirrored: bool,
+    /// Whether besides a turn to the right is the mirror image of one to the left, and need not be posed.
+    turns_alike: bool,
     bump: Known,
     droop: Known,
     /// The last angle that the inner wheel of each turn was turned to.
@@ -152,12 +149,15 @@ impl Gauged<'_> {
             Measure::Inclination(_) => {
                 inclination_of(side, &rest.kingpin_axis(), &self.road).to_degrees()
             }
-            Measure::BumpSteer(_) => travel_gradient(rest, &assembly.axle().road)?
-                .toe
-                .to_degrees(),
-            Measure::CamberGain(_) => travel_gradient(rest, &assembly.axle().road)?
-                .camber
-                .to_degrees(),
+            Measure::BumpSteer(_) => {
+                let motion = rest.per_travel?.angular;
+                let steer = steer_rate(&leftward_axis(rest), &motion, &self.road);
+                toe_of(side, steer).to_degrees()
+            }
+            Measure::CamberGain(_) => {
+                let motion = rest.per_travel?.angular;
+                camber_rate(&rest.spin_axis, &motion, &self.road.up).to_degrees()
+            }
             Measure::ToeAtBump(_) => {
                 let travel = self.gauge.ranges.travel.1;
                 let mut known = self.bump;
@@ -200,6 +200,16 @@ impl Gauged<'_> {
 
     /// How far the axle is from a want, in the measure's unit; none where it has no value.
     pub(super) fn deviation(&mut self, want: &Want) -> Option<f64> {
+        let has_twin = match want.measure {
+            Measure::Ackermann { .. } | Measure::InnerOuterCurve { .. } => self.turns_alike,
+            // The two wheels of one turn differ.
+            Measure::LockLeft(_) | Measure::LockRight(_) => false,
+            _ => self.is_mirrored,
+        };
+        if has_twin && want.measure.wheel() == Some(Wheel::Both) {
+            let value = self.value(&want.measure, Side::Left);
+            return want.deviation(std::iter::once(value));
+        }
         want.deviation(self.values(want))
     }
 
@@ -212,9 +222,17 @@ impl Gauged<'_> {
             .all(|length| (shortest..=longest).contains(length))
     }
 
-    fn steer(&self, pose: &AxlePose) -> Sides<f64> {
-        pose.corners
-            .map(|corner| steer_of(&leftward_axis(&corner), &self.road))
+    fn steer_on(&self, corner: &CornerPose) -> f64 {
+        steer_of(&leftward_axis(corner), &self.road)
+    }
+
+    /// Rate of a wheel's steer by the input, rad per unit, positive to the left.
+    fn steer_per_input(&self, corner: &CornerPose) -> f64 {
+        steer_rate(
+            &leftward_axis(corner),
+            &corner.per_input.angular,
+            &self.road,
+        )
     }
 
     /// Toe of both wheels at a travel, straight ahead, degrees.
@@ -222,11 +240,15 @@ impl Gauged<'_> {
         if !self.assembly.has_travel() {
             return None;
         }
-        let pose = self.assembly.pose(0.0, Sides::both(travel)).ok()?;
-        let steer = self.steer(&pose);
-        Some(Sides::from_fn(|side| {
-            toe_of(side, *steer.get(side)).to_degrees()
-        }))
+        let rest = self.assembly.static_pose();
+        let toe = |side: Side| {
+            let half = (self.assembly).half_near(&rest.half(side), 0.0, travel);
+            half.map(|half| toe_of(side, self.steer_on(&half.corner)).to_degrees())
+        };
+        if self.is_mirrored {
+            return toe(Side::Left).map(Sides::both).ok();
+        }
+        Sides::try_from_fn(toe).ok()
     }
 
     fn toe_curve(&self, side: Side, points: &[[f64; 2]]) -> Option<f64> {
@@ -241,21 +263,13 @@ impl Gauged<'_> {
 
     /// The turn that is posed for one asked for.
     const fn posed_for(&self, turn: Side) -> Side {
-        if self.is_symmetrical {
-            Side::Left
-        } else {
-            turn
-        }
+        if self.turns_alike { Side::Left } else { turn }
     }
 
     /// The range's end of the steering input that turns the wheels to a side, rad or mm.
     fn end_towards(&self, turn: Side) -> f64 {
-        let road = &self.assembly.axle().road;
-        let rates = self
-            .assembly
-            .static_pose()
-            .corners
-            .map(|corner| steer_per_input(&corner, road));
+        let rest = self.assembly.static_pose();
+        let rates = rest.corners.map(|corner| self.steer_per_input(&corner));
         let (from, to) = self.gauge.ranges.input;
         let end = if (rates.left + rates.right > 0.0) == (turn == Side::Left) {
             to
@@ -268,11 +282,9 @@ impl Gauged<'_> {
         }
     }
 
-    /// Turn of the inner and of the outer wheel into a turn in a pose, rad from straight ahead.
-    fn turned_in(&self, turn: Side, pose: &AxlePose) -> (f64, f64) {
-        let steer = self.steer(pose);
-        let turned = |side: Side| (steer.get(side) - self.straight.get(side)) * turn.sign();
-        (turned(turn), turned(turn.other()))
+    /// Turn of a wheel into a turn, rad from straight ahead.
+    fn turned_on(&self, turn: Side, corner: &CornerPose) -> f64 {
+        (self.steer_on(corner) - self.straight.get(corner.side)) * turn.sign()
     }
 
     /// Angle of the outer wheel where the inner wheel of a turn has come to an angle, rad. None where the angle is not
@@ -288,18 +300,25 @@ impl Gauged<'_> {
         turned.outer
     }
 
-    /// Turns the inner wheel of a turn to an angle, by Newton's iteration on the input, kept between what is known to be short
-    /// of the angle and what is known to be past it.
+    /// Turns the inner wheel of a turn to an angle, and then the outer one as far as the steering has gone.
     fn turned_to(&self, turn: Side, inner: f64) -> Turned {
-        let road = &self.assembly.axle().road;
-        let rate_of = |pose: &AxlePose, side: Side| {
-            steer_per_input(pose.corners.get(side), road) * turn.sign()
-        };
+        let rest = self.assembly.static_pose();
+        let outer = self.input_for(turn, inner).and_then(|input| {
+            let half = rest.half(turn.other());
+            let half = self.assembly.half_near(&half, input, 0.0).ok()?;
+            Some(self.turned_on(turn, &half.corner))
+        });
+        Turned { inner, outer }
+    }
+
+    /// The input at which the inner wheel of a turn stands at an angle: by Newton's iteration, kept between what is known to be
+    /// short of the angle and what is known to be past it. None where the angle is not reached within the car's range.
+    fn input_for(&self, turn: Side, inner: f64) -> Option<f64> {
+        let rate_of = |corner: &CornerPose| self.steer_per_input(corner) * turn.sign();
         let end = self.end_towards(turn);
-        let mut near = *self.assembly.static_pose();
-        let not_reached = Turned { inner, outer: None };
+        let mut near = self.assembly.static_pose().half(turn);
         let (mut short, mut past) = (0.0_f64, end);
-        let mut input = inner / rate_of(&near, turn);
+        let mut input = inner / rate_of(&near.corner);
         for _ in 0..MOST_CORRECTIONS {
             let between = (input - short) * (input - past) < 0.0;
             if !between {
@@ -311,33 +330,33 @@ impl Gauged<'_> {
                     f64::midpoint(short, past)
                 };
             }
-            let Ok(pose) = self.assembly.pose_near(&near, input, Sides::both(0.0)) else {
+            let Ok(half) = self.assembly.half_near(&near, input, 0.0) else {
                 past = input;
                 input = f64::midpoint(short, past);
                 continue;
             };
-            let (turned, outer) = self.turned_in(turn, &pose);
-            let rate = rate_of(&pose, turn);
-            let left = inner - turned;
+            let left = inner - self.turned_on(turn, &half.corner);
+            let rate = rate_of(&half.corner);
             if left.abs() <= REACHED {
-                let outer = outer + left * rate_of(&pose, turn.other()) / rate;
-                return Turned {
-                    inner,
-                    outer: Some(outer),
-                };
+                return Some(input + left / rate);
             }
             if left > 0.0 {
                 if input.to_bits() == end.to_bits() {
-                    return not_reached;
+                    return None;
                 }
                 short = input;
             } else {
                 past = input;
             }
-            near = pose;
-            input += left / rate;
+            let known = (
+                near.input,
+                self.turned_on(turn, &near.corner),
+                rate_of(&near.corner),
+            );
+            input = input_between(known, (input, inner - left, rate), inner);
+            near = half;
         }
-        not_reached
+        None
     }
 
     /// 100 (inner - outer) / (inner - ideal outer), percent.
@@ -361,32 +380,15 @@ impl Gauged<'_> {
         Some(*angles?.get(wheel))
     }
 
-    /// Angles of both wheels at the end of steering in a turn: at the end of the car's range, or a hair before the lock
-    /// that comes first.
-    fn end_of(&self, turn: Side) -> Option<Sides<f64>> {
-        let pose = self.end_pose(turn)?;
-        let (inner, outer) = self.turned_in(turn, &pose);
-        let (inner, outer) = (inner.to_degrees(), outer.to_degrees());
-        Some(match turn {
-            Side::Left => Sides::new(inner, outer),
-            Side::Right => Sides::new(outer, inner),
-        })
-    }
-
-    /// The pose at an end of the car's range, or a hair before the lock or limit that a sweep there meets first.
+    /// Angles of both wheels at the end of steering in a turn, degrees: at the end of the car's range, or a hair before the
+    /// lock that comes first.
     ///
     /// It is swept from rest, not from a pose on the way that happens to be known: the last digits would tell which figures
     /// were measured before.
-    fn end_pose(&self, turn: Side) -> Option<AxlePose> {
-        let rest = self.assembly.static_pose();
-        match steer_on(self.assembly, rest, self.end_towards(turn)) {
-            Ok(pose) => Some(pose),
-            Err(lock) => {
-                let before_lock = lock.at * (1.0 - SHORT_OF_LOCK);
-                let pose = self.assembly.pose_near(rest, before_lock, Sides::both(0.0));
-                pose.ok()
-            }
-        }
+    fn end_of(&self, turn: Side) -> Option<Sides<f64>> {
+        let pose = end_of_steering(self.assembly, self.end_towards(turn))?;
+        let angle = |corner: CornerPose| self.turned_on(turn, &corner).to_degrees();
+        Some(pose.corners.map(angle))
     }
 
     fn drive_effort(&self) -> f64 {
@@ -398,13 +400,29 @@ impl Gauged<'_> {
     }
 
     fn ratio(&self) -> Option<f64> {
-        let axle = self.assembly.axle();
-        let ratio = steering_ratio(self.assembly.static_pose(), &axle.road)?.abs();
-        Some(match self.gauge.unit {
+        let rates = self.assembly.static_pose().corners;
+        let rates = rates.map(|corner| self.steer_per_input(&corner));
+        let ratio = (2.0 / (rates.left + rates.right)).abs();
+        let ratio = match self.gauge.unit {
             Unit::Degrees => ratio,
             Unit::Millimetres => ratio * 1.0_f64.to_radians(),
-        })
+        };
+        ratio.is_finite().then_some(ratio)
     }
+}
+
+/// The input at an angle by the cubic through two poses of which input, angle and rate of the angle are known, taken the other way
+/// round (Hermite): its error goes with the square of the distances to both.
+fn input_between(one: (f64, f64, f64), other: (f64, f64, f64), angle: f64) -> f64 {
+    let (from, from_angle, from_rate) = one;
+    let (to, to_angle, to_rate) = other;
+    let span = to_angle - from_angle;
+    let share = (angle - from_angle) / span;
+    let rest = 1.0 - share;
+    let (from_slope, to_slope) = (span / from_rate, span / to_rate);
+    from * (1.0 + 2.0 * share) * rest * rest
+        + to * share * share * (3.0 - 2.0 * share)
+        + share * rest * (from_slope * rest - to_slope * share)
 }
 
 /// Root of the mean square of what a curve is off its points.

@@ -50,6 +50,7 @@ pub struct Search {
 pub struct Progress {
     done: AtomicU64,
     all: AtomicU64,
+    whole: AtomicU64,
     stop: AtomicBool,
 }
 
@@ -64,6 +65,13 @@ impl Progress {
     #[must_use]
     pub fn all(&self) -> u64 {
         self.all.load(Ordering::Relaxed)
+    }
+
+    /// How many combinations were held against every want. The rest cannot be assembled, or was beaten by what it cost by the
+    /// wants that are cheap to measure. It hangs on which thread found what first.
+    #[must_use]
+    pub fn whole(&self) -> u64 {
+        self.whole.load(Ordering::Relaxed)
     }
 
     /// Begins work of so many parts.
@@ -136,6 +144,7 @@ impl Search {
             picks: Vec::with_capacity(levels.len()),
             untold: 0,
             evaluated: 0,
+            whole: 0,
         };
         let (keeper, evaluated) = shared_out(threads.max(1), &tree, worker);
         Ok(self.findings(&tree, &keeper, evaluated, !progress.is_stopped(), keep))
@@ -209,6 +218,10 @@ fn shared_out<'a>(
             worker.branch(depth, branch);
         }
         worker.tell();
+        worker
+            .progress
+            .whole
+            .fetch_add(worker.whole, Ordering::Relaxed);
         (worker.keeper, worker.evaluated)
     };
     if threads == 1 {
@@ -272,6 +285,7 @@ struct Worker<'a> {
     /// Combinations done that the progress does not tell yet.
     untold: u64,
     evaluated: u64,
+    whole: u64,
 }
 
 impl Worker<'_> {
@@ -336,10 +350,12 @@ impl Worker<'_> {
         self.keeper.misfits += u64::from(!fits);
         // What it costs at the least, by the wants measured; none once it is out.
         let mut cost = fits.then_some(0.0);
+        let mut is_whole = true;
         for &number in self.order {
             let want = &self.wants[number];
             cost = cost.filter(|cost| !self.keeper.is_beaten(*cost, node.changes));
             if cost.is_none() && self.keeper.is_met(number, want) {
+                is_whole = false;
                 continue;
             }
             let deviation = gauged.deviation(want);
@@ -348,6 +364,7 @@ impl Worker<'_> {
             }
             cost = cost.zip(want.cost(deviation)).map(|(sum, cost)| sum + cost);
         }
+        self.whole += u64::from(is_whole);
         if let Some(cost) = cost {
             self.keeper.offer(Kept {
                 cost,

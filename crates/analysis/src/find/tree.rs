@@ -95,7 +95,7 @@ impl<'a> Tree<'a> {
         let level = self.levels.get(above.len())?;
         let value = level.values.get(pick)?;
         let changes = node.changes + usize::from(level.present != Some(pick));
-        if changes > self.most_changes || !self.parts_suffice(picks) {
+        if changes > self.most_changes || !self.parts_suffice_for(level, picks) {
             return None;
         }
         let mut laying = node.laying;
@@ -147,18 +147,30 @@ impl<'a> Tree<'a> {
 
     /// Whether the parts at hand make every stack of the levels picked so far.
     pub(super) fn parts_suffice(&self, picks: &[usize]) -> bool {
-        self.stock.iter().all(|stock| {
-            let mut stacks = self.fixed_stacks(stock);
-            let picked = self.levels.iter().zip(picks);
-            stacks.extend(picked.filter_map(|(level, pick)| {
-                let places = stock.places(level.adjustment)?;
-                match level.values.get(*pick) {
-                    Some(Chosen::Stack(total)) => Some((grains(*total), places)),
-                    _ => None,
-                }
-            }));
-            stock.makes(&stacks)
+        self.stock.iter().all(|stock| self.suffices(stock, picks))
+    }
+
+    /// Likewise where it is known that they do without the pick of the last level.
+    fn parts_suffice_for(&self, level: &Level, picks: &[usize]) -> bool {
+        let is_first = picks.len() == 1;
+        let mut stocks = self.stock.iter();
+        stocks.all(|stock| {
+            let draws = is_first || stock.places(level.adjustment).is_some();
+            !draws || self.suffices(stock, picks)
         })
+    }
+
+    fn suffices(&self, stock: &Stock, picks: &[usize]) -> bool {
+        let mut stacks = self.fixed_stacks(stock);
+        let picked = self.levels.iter().zip(picks);
+        stacks.extend(picked.filter_map(|(level, pick)| {
+            let places = stock.places(level.adjustment)?;
+            match level.values.get(*pick) {
+                Some(Chosen::Stack(total)) => Some((grains(*total), places)),
+                _ => None,
+            }
+        }));
+        stock.makes(&stacks)
     }
 
     /// What the stacks that are not free take from a stock.

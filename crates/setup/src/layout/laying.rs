@@ -5,8 +5,8 @@ use solver::joints::JointLimits;
 use solver::{Assembly, SolveError};
 use steerloft_solver as solver;
 
+use super::Laid;
 use super::base::{align_slides, axle_at_base, joints_at_base};
-use super::{Laid, with_limits};
 use crate::adjustment::Adjustment;
 use crate::car::Car;
 use crate::effects::Adjusting;
@@ -49,7 +49,7 @@ impl Laying {
     /// As [`Assembly::new`].
     pub fn assemble(&self, car: &Car) -> Result<Assembly, SolveError> {
         let Laid { axle, joints } = self.laid(car);
-        with_limits(&axle, joints)
+        Assembly::within(&axle, joints)
     }
 
     /// The axle with what has been applied.

@@ -72,6 +72,20 @@ impl CornerClosure {
         Ok(SetRod { length, at })
     }
 
+    /// As the mirror image of the other side's corner is set. The branch is turned round with what the coordinates' signs
+    /// make of the determinant.
+    pub(crate) fn set_as_mirrored(&mut self, other: &Self, set: &SetRod) -> SetRod {
+        let suspension = self.kinematics.mirrored_sign();
+        self.branch = -suspension * other.branch;
+        SetRod {
+            length: set.length,
+            at: Coordinates {
+                suspension: suspension * set.at.suspension,
+                steering: -set.at.steering,
+            },
+        }
+    }
+
     /// The coordinates with the knuckle unturned and its wheel at its height.
     fn drawn(&self) -> Result<Coordinates, SolveError> {
         let demand = |_| Demand {

@@ -224,6 +224,14 @@ impl Along {
 }
 
 impl Kinematics {
+    /// What the suspension coordinate of a mirror image is to be multiplied by: a slide goes on upward, a swing turns round.
+    pub(crate) fn mirrored_sign(&self) -> f64 {
+        match self {
+            Self::FixedKingpin(_) | Self::SlidingKingpin(_) => 1.0,
+            Self::SwingingUpperArm(_) | Self::DoubleWishbone(_) | Self::Strut(_) => -1.0,
+        }
+    }
+
     /// Whether the steering axis stands still in the chassis.
     pub(crate) fn is_fixed_axis(&self) -> bool {
         matches!(self, Self::FixedKingpin(_) | Self::SlidingKingpin(_))

@@ -123,7 +123,16 @@ where
 {
     /// The next pose of a sweep, or the lock that is met before.
     pub(super) fn step(&self, from: &Stand, to: f64) -> Result<Stand, Lock> {
-        match self.end(from, to) {
+        self.reached(from, to, self.end(from, to))
+    }
+
+    /// As [`Limits::step`] of a sweep over the steering input, to a pose that is known already.
+    pub(super) fn step_to(&self, from: &Stand, pose: &AxlePose) -> Result<Stand, Lock> {
+        self.reached(from, pose.input, self.judged(pose, pose.input))
+    }
+
+    fn reached(&self, from: &Stand, to: f64, end: End) -> Result<Stand, Lock> {
+        match end {
             End::Within(next) => match self.passed(from, &next, FINEST) {
                 Some(lock) => Err(lock),
                 None => Ok(*next),
@@ -138,10 +147,7 @@ where
 
     fn end(&self, from: &Stand, at: f64) -> End {
         match (self.pose)(&from.pose, at) {
-            Ok(pose) => match self.joints.and_then(|joints| joints.exceeded(&pose)) {
-                Some(limit) => End::Beyond(limit.into(), self.least_of_joints(&pose)),
-                None => End::Within(Box::new(Stand { pose, at })),
-            },
+            Ok(pose) => self.judged(&pose, at),
             Err(
                 cause @ SolveError::Degenerate {
                     fault: Fault::WheelLiesFlat,
@@ -149,6 +155,14 @@ where
                 },
             ) => End::Beyond(cause, None),
             Err(cause) => End::Locked(cause),
+        }
+    }
+
+    /// Whether a pose lies within the limits of the ball joints.
+    fn judged(&self, pose: &AxlePose, at: f64) -> End {
+        match self.joints.and_then(|joints| joints.exceeded(pose)) {
+            Some(limit) => End::Beyond(limit.into(), self.least_of_joints(pose)),
+            None => End::Within(Box::new(Stand { pose: *pose, at })),
         }
     }
 
@@ -245,13 +259,12 @@ where
 
     fn safe(&self, from: &Stand, to: &Stand) -> bool {
         let span = to.at - from.at;
-        let [left, right] = Side::BOTH
-            .map(|side| turn_between(from.pose.corners.get(side), to.pose.corners.get(side)));
-        let turn = left.max(right);
+        let turns = Turns::between(&from.pose, &to.pose, self.joints);
         let pairs = self.margins(&from.pose).into_iter();
-        pairs.zip(self.margins(&to.pose)).all(|(from, to)| {
-            let covers_turn = from.left + to.left >= 2.0 * turn;
-            covers_turn || (turn <= KNOWN_TURN && from.holds_up_to(&to, span))
+        let pairs = pairs.zip(self.margins(&to.pose)).zip(turns.used);
+        pairs.into_iter().all(|((from, to), used)| {
+            let covers_turn = from.left + to.left >= 2.0 * used;
+            covers_turn || (turns.most <= KNOWN_TURN && from.holds_up_to(&to, span))
         })
     }
 
@@ -290,9 +303,41 @@ fn crossing(inside: Option<(f64, Margin)>, outside: Option<(f64, Margin)>) -> Op
     place.is_finite().then_some(place)
 }
 
-/// How much a knuckle and its rod turn between two poses, rad.
-fn turn_between(from: &CornerPose, to: &CornerPose) -> f64 {
-    let rod = |corner: &CornerPose| (corner.steering_arm - corner.rod_inner).normalize();
-    let knuckle = from.knuckle.rotation.angle_to(&to.knuckle.rotation);
-    knuckle + (rod(to) - rod(from)).norm()
+/// How much the bodies at the limits turn between two poses.
+struct Turns {
+    /// The most that a knuckle and its rod turn, rad.
+    most: f64,
+    /// What each limit may have used up, as a sine: both wheels, then both balls of the left rod and of the right one.
+    used: [f64; 6],
+}
+
+/// Turn of a knuckle up to which what its parts have turned by is told by where they point before and after, rad.
+const PLAIN_TURN: f64 = 1.0;
+
+/// An arc of such a turn against its chord, at the most.
+const ARC: f64 = 1.05;
+
+impl Turns {
+    fn between(from: &AxlePose, to: &AxlePose, joints: Option<&JointLimits>) -> Self {
+        let sides = Side::BOTH.map(|side| {
+            let (from_corner, to_corner) = (from.corners.get(side), to.corners.get(side));
+            let rod = |corner: &CornerPose| (corner.steering_arm - corner.rod_inner).normalize();
+            let rod_turn = (rod(to_corner) - rod(from_corner)).norm();
+            let turn = (from_corner.knuckle.rotation).angle_to(&to_corner.knuckle.rotation);
+            let whole = turn + rod_turn;
+            if turn > PLAIN_TURN {
+                return (whole, [whole; 3]);
+            }
+            let wheel = (to_corner.spin_axis - from_corner.spin_axis).norm();
+            let [outer, inner] =
+                joints.map_or([0.0; 2], |joints| joints.stud_turns(from, to, side));
+            let used = [wheel, rod_turn + outer, rod_turn + inner];
+            (whole, used.map(|used| ARC * used))
+        });
+        let [(left, [a, b, c]), (right, [d, e, f])] = sides;
+        Self {
+            most: left.max(right),
+            used: [a, d, b, c, e, f],
+        }
+    }
 }

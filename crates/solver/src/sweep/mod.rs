@@ -1,7 +1,9 @@
 //! Sweeps: poses along the steering input or the wheel travel, each to its lock.
 
+mod end;
 mod limits;
 
+pub use end::end_of_steering;
 pub(crate) use limits::{Margin, Swept};
 
 use crate::assembly::Assembly;
@@ -114,25 +116,6 @@ pub fn steer_sweep(assembly: &Assembly, range: SweepRange, travel: Sides<f64>) -
     sweep(assembly, range, Swept::Input, |near, input| {
         assembly.pose_near(near, input, travel)
     })
-}
-
-/// The next pose of a sweep over the steering input, travel held, from a pose that it has come to; or the lock that is met
-/// before.
-///
-/// # Errors
-/// The lock.
-pub fn steer_on(assembly: &Assembly, from: &AxlePose, input: f64) -> Result<AxlePose, Box<Lock>> {
-    let limits = Limits {
-        joints: assembly.joint_limits(),
-        swept: Swept::Input,
-        pose: &|near: &AxlePose, input| assembly.pose_near(near, input, from.travel),
-    };
-    let stand = Stand {
-        pose: *from,
-        at: from.input,
-    };
-    let next = limits.step(&stand, input).map_err(Box::new)?;
-    Ok(next.pose)
 }
 
 /// Poses over a range of wheel travel, both wheels together, steering input held.

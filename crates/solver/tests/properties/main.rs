@@ -39,6 +39,7 @@ mod branch;
 mod closure;
 mod derivatives;
 mod drives;
+mod end_of_steering;
 mod figures;
 mod geometry;
 mod hostile;
