@@ -138,7 +138,7 @@ impl Known {
 
 impl Gauged<'_> {
     /// The value of a measure on a side (of the wheel, or of the turn to it): in the measure's unit; of a whole curve the
-    /// root of its mean square deviation. None where the axle does not get there.
+    /// root of its mean square deviation beyond the tolerance. None where the axle does not get there.
     pub(super) fn value(&mut self, measure: &Measure, side: Side) -> Option<f64> {
         let assembly = self.assembly;
         let rest = assembly.static_pose().corners.get(side);
@@ -181,8 +181,16 @@ impl Gauged<'_> {
             Measure::CupGap(_) => {
                 assembly.rod_lengths().get(side) - 2.0 * self.gauge.tie_rod.cup_length
             }
-            Measure::ToeCurve { points, .. } => self.toe_curve(side, points)?,
-            Measure::InnerOuterCurve { points, .. } => self.inner_outer_curve(side, points)?,
+            Measure::ToeCurve {
+                points, tolerance, ..
+            } => mean_deviation(points, *tolerance, |travel| {
+                Some(*self.toe_at(travel)?.get(side))
+            })?,
+            Measure::InnerOuterCurve {
+                points, tolerance, ..
+            } => mean_deviation(points, *tolerance, |inner| {
+                Some(self.outer_at(side, inner.to_radians())?.to_degrees())
+            })?,
         };
         value.is_finite().then_some(value)
     }
@@ -249,16 +257,6 @@ impl Gauged<'_> {
             return toe(Side::Left).map(Sides::both).ok();
         }
         Sides::try_from_fn(toe).ok()
-    }
-
-    fn toe_curve(&self, side: Side, points: &[[f64; 2]]) -> Option<f64> {
-        mean_deviation(points, |travel| Some(*self.toe_at(travel)?.get(side)))
-    }
-
-    fn inner_outer_curve(&mut self, turn: Side, points: &[[f64; 2]]) -> Option<f64> {
-        mean_deviation(points, |inner| {
-            Some(self.outer_at(turn, inner.to_radians())?.to_degrees())
-        })
     }
 
     /// The turn that is posed for one asked for.
@@ -425,11 +423,15 @@ fn input_between(one: (f64, f64, f64), other: (f64, f64, f64), angle: f64) -> f6
         + share * rest * (from_slope * rest - to_slope * share)
 }
 
-/// Root of the mean square of what a curve is off its points.
-fn mean_deviation(points: &[[f64; 2]], mut value: impl FnMut(f64) -> Option<f64>) -> Option<f64> {
+/// Root of the mean square of what a curve is off its points by more than the tolerance.
+fn mean_deviation(
+    points: &[[f64; 2]],
+    tolerance: f64,
+    mut value: impl FnMut(f64) -> Option<f64>,
+) -> Option<f64> {
     let mut squares = 0.0;
     for [at, wanted] in points {
-        let off = value(*at)? - wanted;
+        let off = ((value(*at)? - wanted).abs() - tolerance).max(0.0);
         squares += off * off;
     }
     #[allow(

@@ -72,6 +72,8 @@ pub enum Measure {
         wheel: Wheel,
         /// Travel and toe.
         points: Vec<[f64; 2]>,
+        /// How far the toe may be off at each of them and still count as wanted, degrees.
+        tolerance: f64,
     },
     /// Outer against inner angle as a whole: angles of the inner wheel with the outer one's wanted there, degrees from
     /// straight ahead.
@@ -80,6 +82,8 @@ pub enum Measure {
         turn: Wheel,
         /// Inner and outer angle.
         points: Vec<[f64; 2]>,
+        /// How far the outer angle may be off at each of them and still count as wanted, degrees.
+        tolerance: f64,
     },
 }
 
@@ -169,6 +173,16 @@ impl Measure {
         match self {
             Self::ToeCurve { points, .. } | Self::InnerOuterCurve { points, .. } => Some(points),
             _ => None,
+        }
+    }
+
+    /// How far each point of a whole curve may be off and still count as wanted, degrees; 0 for a figure.
+    pub(super) fn tolerance(&self) -> f64 {
+        match self {
+            Self::ToeCurve { tolerance, .. } | Self::InnerOuterCurve { tolerance, .. } => {
+                *tolerance
+            }
+            _ => 0.0,
         }
     }
 

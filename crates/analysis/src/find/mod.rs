@@ -13,6 +13,7 @@
 
 mod change;
 mod finding;
+mod free;
 mod gauge;
 mod keep;
 mod limit;
@@ -26,10 +27,11 @@ mod want;
 
 pub use change::Change;
 pub use finding::{Finding, Findings, WantResult};
+pub use free::{Free, RangeError};
 pub use gauge::Gauge;
 pub use limit::{Limit, Unmet};
 pub use measure::{Measure, Wheel};
 pub use search::{Progress, Search};
-pub use space::{Free, SearchError};
+pub use space::SearchError;
 pub use stock::{Stock, StockSpacer};
 pub use want::{Target, Want};

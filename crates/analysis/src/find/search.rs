@@ -6,11 +6,12 @@ use std::thread;
 use steerloft_setup::setup::Setup;
 
 use super::finding::{Finding, Findings};
+use super::free::Free;
 use super::gauge::Gauge;
 use super::keep::{Keeper, Kept};
 use super::limit::unmet;
 use super::refine::refined;
-use super::space::{Free, Level, SearchError, check_wants, levels};
+use super::space::{Level, SearchError, check_wants, levels};
 use super::stock::Stock;
 use super::tree::{Node, Tree};
 use super::want::Want;

@@ -1,64 +1,14 @@
-//! What may change: the values that each free adjustment may take.
+//! The space that is searched: the values that each free adjustment may take, checked.
 
-use steerloft_setup::adjustment::{Adjustment, Kind};
+use steerloft_setup::adjustment::Kind;
 use steerloft_setup::setup::{Chosen, Setup};
 
+use super::free::Free;
 use super::stock::Stock;
 use super::want::{Target, Want};
 
-/// Values tried of a slide without steps, both ends included; what is found is then refined.
-const GRID: u32 = 9;
-
 /// Numbers closer than this are one value, mm or degrees.
-const SAME: f64 = 1e-6;
-
-/// An adjustment that may change, and the values it may take.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Free {
-    /// Index of the adjustment in the car.
-    pub adjustment: usize,
-    /// The values it may take.
-    pub values: Vec<Chosen>,
-}
-
-impl Free {
-    /// An adjustment free over everything that it can be. None where the car has no such adjustment.
-    #[must_use]
-    pub fn all(setup: &Setup, adjustment: usize) -> Option<Self> {
-        let values = values_of(setup, setup.car.adjustments.get(adjustment)?);
-        Some(Self { adjustment, values })
-    }
-
-    /// As [`Free::all`], with numbers kept from `least` to `most`.
-    #[must_use]
-    pub fn within(setup: &Setup, adjustment: usize, least: f64, most: f64) -> Option<Self> {
-        let mut free = Self::all(setup, adjustment)?;
-        let inside = least - SAME..=most + SAME;
-        free.values
-            .retain(|value| number(value).is_none_or(|value| inside.contains(&value)));
-        Some(free)
-    }
-}
-
-/// The values an adjustment can take: all of its steps, totals or options; of a slide without steps evenly spaced ones and
-/// the one it has.
-fn values_of(setup: &Setup, adjustment: &Adjustment) -> Vec<Chosen> {
-    let Kind::Slide {
-        range: (from, to),
-        step: None,
-        ..
-    } = adjustment.kind
-    else {
-        return adjustment.values().unwrap_or_default();
-    };
-    let mut grid: Vec<f64> = (0..GRID)
-        .map(|index| from + (to - from) * f64::from(index) / f64::from(GRID - 1))
-        .collect();
-    grid.extend(number(&setup.value_of(adjustment)));
-    grid.sort_by(f64::total_cmp);
-    grid.dedup_by(|a, b| (*a - *b).abs() <= SAME);
-    grid.into_iter().map(Chosen::Slide).collect()
-}
+pub(super) const SAME: f64 = 1e-6;
 
 /// A value as a number; none for an option.
 pub(super) fn number(value: &Chosen) -> Option<f64> {
@@ -197,7 +147,13 @@ pub(super) fn check_wants(wants: &[Want]) -> Result<(), SearchError> {
             return Err(bad(found, "give a weight above 0"));
         }
         if let Some(points) = want.measure.curve() {
-            let right = "give at least one point, all of finite numbers";
+            let right =
+                "give at least one point, all of finite numbers, and a tolerance of 0 or more";
+            let tolerance = want.measure.tolerance();
+            let is_tolerance = tolerance.is_finite() && tolerance >= 0.0;
+            if !is_tolerance {
+                return Err(bad(format!("a tolerance of {tolerance}"), right));
+            }
             if points.is_empty() {
                 return Err(bad("a curve without points".to_owned(), right));
             }

@@ -100,14 +100,21 @@ impl Plain {
             Measure::Ratio => steering_ratio(self.assembly.static_pose(), road)?.abs(),
             Measure::RodLength(_) => length,
             Measure::CupGap(_) => length - 2.0 * self.setup.car.tie_rod.cup_length,
-            Measure::ToeCurve { points, .. } => {
-                let off = |point: &[f64; 2]| Some(self.toe_at(side, point[0])? - point[1]);
+            Measure::ToeCurve {
+                points, tolerance, ..
+            } => {
+                let off = |point: &[f64; 2]| {
+                    Some(beyond(self.toe_at(side, point[0])? - point[1], *tolerance))
+                };
                 root_mean_square(points.iter().map(off))?
             }
-            Measure::InnerOuterCurve { points, .. } => {
+            Measure::InnerOuterCurve {
+                points, tolerance, ..
+            } => {
                 let off = |point: &[f64; 2]| {
                     let pose = self.turned_to(side, point[0].to_radians())?;
-                    Some(self.turned(&pose, side.other(), side).to_degrees() - point[1])
+                    let outer = self.turned(&pose, side.other(), side).to_degrees();
+                    Some(beyond(outer - point[1], *tolerance))
                 };
                 root_mean_square(points.iter().map(off))?
             }
@@ -147,6 +154,15 @@ impl Plain {
             });
         }
         Some(farthest)
+    }
+}
+
+/// What is left of a deviation beyond a tolerance.
+fn beyond(off: f64, tolerance: f64) -> f64 {
+    if off.abs() > tolerance {
+        off.abs() - tolerance
+    } else {
+        0.0
     }
 }
 

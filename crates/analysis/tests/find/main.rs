@@ -6,9 +6,10 @@ mod brute_force;
 use brute_force::brute_force;
 use steerloft_analysis::Study;
 use steerloft_analysis::find::{
-    Findings, Free, Limit, Measure, Progress, Search, SearchError, Stock, StockSpacer, Target,
-    Want, Wheel,
+    Findings, Free, Limit, Measure, Progress, RangeError, Search, SearchError, Stock, StockSpacer,
+    Target, Want, Wheel,
 };
+use steerloft_setup::adjustment::Kind;
 use steerloft_setup::setup::{Chosen, Setup};
 use steerloft_setup::supplied::SUPPLIED;
 use steerloft_solver::figures::travel_gradient;
@@ -77,6 +78,7 @@ fn wants(inner: f64) -> Vec<Want> {
             Measure::ToeCurve {
                 wheel: Wheel::Left,
                 points: vec![[-0.5, 0.01], [0.5, 0.0], [1.0, -0.01]],
+                tolerance: 0.0,
             },
             0.0,
             1.0,
@@ -85,6 +87,7 @@ fn wants(inner: f64) -> Vec<Want> {
             Measure::InnerOuterCurve {
                 turn: Wheel::Left,
                 points: vec![[0.5 * inner, 0.48 * inner], [inner, 0.9 * inner]],
+                tolerance: 0.1,
             },
             0.0,
             1.0,
@@ -293,6 +296,59 @@ fn a_finding_is_a_setup_that_does_what_it_says() {
         assert!(change.words.starts_with(name.as_str()), "{}", change.words);
         assert_eq!(changed.value(change.adjustment), change.to);
         assert_eq!(search.setup.value(change.adjustment), change.from);
+    }
+}
+
+#[test]
+fn a_range_narrows_the_values_that_are_tried() {
+    let setup = supplied("pan-car-sliding-kingpin.ron");
+    let spacers = index(&setup, "Outer rod spacers");
+    let within = |least, most| Free::within(&setup, spacers, least, most).unwrap();
+    let kept = within(1.0, 2.0).unwrap().values;
+    assert_eq!(kept, [1.0, 1.5, 2.0].map(Chosen::Stack));
+    for (least, most) in [(2.0, 1.0), (f64::NAN, 2.0), (0.0, f64::INFINITY)] {
+        let refused = within(least, most).unwrap_err();
+        assert!(matches!(refused, RangeError::NoRange { .. }), "{refused}");
+    }
+    let refused = within(5.5, 9.0).unwrap_err();
+    assert!(
+        matches!(refused, RangeError::NoneWithin { .. }),
+        "{refused}"
+    );
+    let hole = index(&setup, "Servo-arm hole");
+    let refused = Free::within(&setup, hole, 0.0, 1.0).unwrap().unwrap_err();
+    assert!(refused.to_string().contains("middle hole"), "{refused}");
+    assert!(Free::within(&setup, 99, 0.0, 1.0).is_none());
+}
+
+/// A slide without steps is tried on as fine a grid however narrow the range, both ends included, and refined within it only.
+#[test]
+fn a_narrowed_slide_without_steps_stays_within() {
+    let mut setup = supplied("pan-car-sliding-kingpin.ron");
+    let station = index(&setup, "Servo station");
+    if let Kind::Slide { step, .. } = &mut setup.car.adjustments[station].kind {
+        *step = None;
+    }
+    let free = Free::within(&setup, station, 0.5, 1.5).unwrap().unwrap();
+    assert_eq!(free.values.len(), 9);
+    assert_eq!(free.values.first(), Some(&Chosen::Slide(0.5)));
+    assert_eq!(free.values.last(), Some(&Chosen::Slide(1.5)));
+    let turn = Wheel::Both;
+    let wants = vec![want(Measure::Ackermann { turn, inner: 15.0 }, -500.0, 1.0)];
+    let search = Search {
+        free: vec![free],
+        setup,
+        wants,
+        stock: vec![],
+        most_changes: None,
+        keep: 3,
+    };
+    let found = search.run(&Progress::default()).unwrap();
+    for finding in &found.list {
+        let Chosen::Slide(value) = finding.values[0].1 else {
+            panic!("a slide")
+        };
+        assert!((0.5..=1.5).contains(&value), "{value}");
     }
 }
 

@@ -17,6 +17,7 @@ use steerloft_setup::setup::Setup;
 
 use super::{PROBLEM, WRONG_USE, assembled};
 use crate::state::search::behaviour_of;
+use wanted::number;
 
 /// How often progress is told.
 const TELL_EVERY: Duration = Duration::from_millis(200);
@@ -28,7 +29,8 @@ pub struct FindArguments {
     #[arg(value_hint = ValueHint::FilePath)]
     pub file: PathBuf,
     /// What is wanted: NAME=VALUE or NAME=LEAST..MOST, such as bump-steer=0, camber.left=-1.5..-1, ackermann@20=100 (with the
-    /// inner wheel at 20 degrees); *WEIGHT at its end says how much it matters
+    /// inner wheel at 20 degrees); or a whole curve by points, such as "toe-travel=-1:0.1 0:0 2:-0.1" (mm and degrees) or
+    /// "inner-outer=10:9.5 20:18 +-0.2" (degrees, with a tolerance); *WEIGHT at its end says how much it matters
     #[arg(
         long = "want",
         value_name = "WANT",
@@ -58,7 +60,8 @@ pub struct MatchArguments {
 /// What may change, and what becomes of the answer.
 #[derive(Debug, Clone, Args)]
 pub struct SpaceArguments {
-    /// An adjustment that may change, by its name; every adjustment where none is named
+    /// An adjustment that may change, by its name, or NAME=LEAST..MOST to keep it within a range, such as "Outer rod spacers=1..3";
+    /// every adjustment where none is named
     #[arg(long = "free", value_name = "ADJUSTMENT")]
     pub free: Vec<String>,
     /// Most adjustments that may differ from the present setup
@@ -172,7 +175,7 @@ fn searched(
     }
 }
 
-/// The adjustments of these names, all of them where none is named.
+/// The adjustments of these names, some kept within a range; all of them where none is named.
 fn free(setup: &Setup, names: &[String]) -> std::result::Result<Vec<Free>, String> {
     let all = &setup.car.adjustments;
     if names.is_empty() {
@@ -184,22 +187,31 @@ fn free(setup: &Setup, names: &[String]) -> std::result::Result<Vec<Free>, Strin
         let names: Vec<String> = all.iter().map(|one| format!("\"{}\"", one.name)).collect();
         names.join(", ")
     };
-    names
-        .iter()
-        .map(|name| {
-            let place = all
-                .iter()
-                .position(|one| one.name.eq_ignore_ascii_case(name));
-            place
-                .and_then(|index| Free::all(setup, index))
-                .ok_or_else(|| {
-                    format!(
-                        "There is no adjustment \"{name}\"; the car has {}.",
-                        known()
-                    )
-                })
-        })
-        .collect()
+    let index = |name: &str| {
+        all.iter()
+            .position(|one| one.name.eq_ignore_ascii_case(name.trim()))
+    };
+    let unknown = |name: &str| {
+        let known = known();
+        format!("There is no adjustment \"{name}\"; the car has {known}.")
+    };
+    let read = |text: &String| {
+        if let Some(index) = index(text) {
+            return Free::all(setup, index).ok_or_else(|| unknown(text));
+        }
+        let Some((name, range)) = text.rsplit_once('=') else {
+            return Err(unknown(text));
+        };
+        let index = index(name).ok_or_else(|| unknown(name))?;
+        let ends = range.split_once("..");
+        let ends = ends.and_then(|(least, most)| Some((number(least)?, number(most)?)));
+        let (least, most) = ends.ok_or_else(|| {
+            format!("--free \"{text}\": write NAME=LEAST..MOST, such as \"{name}=1..3\".")
+        })?;
+        let free = Free::within(setup, index, least, most).ok_or_else(|| unknown(name))?;
+        free.map_err(|error| format!("--free \"{text}\": {error}."))
+    };
+    names.iter().map(read).collect()
 }
 
 /// Runs a search, with its progress on a terminal.

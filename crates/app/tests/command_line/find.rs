@@ -6,6 +6,7 @@ use std::path::Path;
 
 use serde_json::Value;
 use steerloft_analysis::Study;
+use steerloft_analysis::curves::CurveKind;
 use steerloft_analysis::figures::{FigureKind, Values};
 use steerloft_setup::file::{read, write};
 use steerloft_setup::setup::{Chosen, Setup};
@@ -149,6 +150,65 @@ fn a_lower_servo_takes_a_spacer_away() {
 }
 
 #[test]
+fn a_whole_curve_is_wanted_by_points() {
+    let folder = folder_of_cars();
+    // What the car does with one spacer less is typed as points, and found again.
+    let other = with("Outer rod spacers", Chosen::Stack(2.0));
+    let study = Study::new(&other).unwrap();
+    let curve = study.curve(CurveKind::ToeTravel);
+    let line = &curve.series[0].points;
+    let points: Vec<String> = [0, line.len() / 2, line.len() - 1]
+        .map(|place| format!("{}:{}", line[place][0], line[place][1]))
+        .to_vec();
+    let want = format!("toe-travel.left={}", points.join(" "));
+    let arguments = ["find", CAR, "--want", &want, "--free", "Outer rod spacers"];
+    let answer = json(folder.path(), &arguments);
+    let best = &answer["findings"][0];
+    assert!(best["off"].as_f64().unwrap() < 1e-6, "{best}");
+    let words = best["changes"][0].as_str().unwrap();
+    assert!(words.contains("3 mm to 2 mm"), "{words}");
+    let within = format!("{want} +-5");
+    let arguments = [
+        "find",
+        CAR,
+        "--want",
+        &within,
+        "--free",
+        "Outer rod spacers",
+    ];
+    let answer = json(folder.path(), &arguments);
+    assert_eq!(answer["findings"][0]["off"], 0.0);
+    assert_eq!(
+        answer["findings"][0]["changes"].as_array().unwrap().len(),
+        0,
+        "what is good enough stays"
+    );
+}
+
+#[test]
+fn a_single_adjustment_is_kept_within_a_range() {
+    let folder = folder_of_cars();
+    let arguments = [
+        "find",
+        CAR,
+        "--want",
+        "bump-steer=0",
+        "--free",
+        "Outer rod spacers=1..2",
+        "--keep",
+        "20",
+    ];
+    let answer = json(folder.path(), &arguments);
+    // 1, 1.5 and 2 mm; the present 3 mm is none of them.
+    assert_eq!(answer["evaluated"], 3);
+    for finding in answer["findings"].as_array().unwrap() {
+        let words = finding["changes"][0].as_str().unwrap();
+        let kept = ["3 mm to 1 mm", "3 mm to 1.5 mm", "3 mm to 2 mm"];
+        assert!(kept.iter().any(|kept| words.contains(kept)), "{words}");
+    }
+}
+
+#[test]
 fn what_makes_no_sense_is_refused() {
     let folder = folder_of_cars();
     for (arguments, word) in [
@@ -158,6 +218,51 @@ fn what_makes_no_sense_is_refused() {
             &["find", CAR, "--want", "bump-steer=0", "--free", "Wings"],
             "Outer rod spacers",
         ),
+        (
+            &[
+                "find",
+                CAR,
+                "--want",
+                "bump-steer=0",
+                "--free",
+                "Outer rod spacers=7..9",
+            ],
+            "\"Outer rod spacers\" can take no value from 7 to 9; it can be from 0 mm to 5 mm",
+        ),
+        (
+            &[
+                "find",
+                CAR,
+                "--want",
+                "bump-steer=0",
+                "--free",
+                "Outer rod spacers=3..1",
+            ],
+            "\"Outer rod spacers\" cannot be kept from 3 to 1",
+        ),
+        (
+            &[
+                "find",
+                CAR,
+                "--want",
+                "bump-steer=0",
+                "--free",
+                "Servo-arm hole=1..2",
+            ],
+            "is a choice and has no range",
+        ),
+        (
+            &[
+                "find",
+                CAR,
+                "--want",
+                "bump-steer=0",
+                "--free",
+                "Outer rod spacers=few",
+            ],
+            "write NAME=LEAST..MOST",
+        ),
+        (&["find", CAR, "--want", "toe-travel=0"], "no AT:VALUE"),
     ] {
         let errors = refused(folder.path(), arguments, 2);
         assert!(errors.contains(word), "{errors}");

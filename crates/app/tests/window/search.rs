@@ -178,6 +178,72 @@ fn a_search_is_stopped_and_keeps_what_it_found() {
 }
 
 #[test]
+fn a_whole_curve_is_wanted_point_by_point() {
+    let (mut app, _) = window();
+    with_free(&mut app, &["Outer rod spacers"]);
+    press(&mut app, "Want 1: take away");
+    press(&mut app, "Add a curve");
+    click(&mut app, "Toe against travel");
+    let form = |app: &App| app.state().view().drawers.searching.form.curves[0].clone();
+    assert_eq!(form(&app).points.len(), 3);
+    app.get_by_role_and_label(Role::SpinButton, "Curve 1, point 1: toe");
+    press(&mut app, "Curve 1: add a point");
+    assert_eq!(form(&app).points.len(), 4);
+    press(&mut app, "Curve 1, point 4: take away");
+    let other = app.state().bench().setup().clone();
+    let place = adjustment(&app, "Outer rod spacers");
+    let mut other = other;
+    other.set(place, Chosen::Stack(2.0)).unwrap();
+    let study = steerloft_analysis::Study::new(&other).unwrap();
+    let toe = |travel: f64| {
+        let pose = study
+            .assembly()
+            .pose(0.0, steerloft_solver::Sides::both(travel));
+        let road = &study.assembly().axle().road;
+        let corner = pose.unwrap().corners.left;
+        let figures = steerloft_solver::figures::corner_figures(&corner, road);
+        figures.toe.to_degrees()
+    };
+    let curve = &mut app.state_mut().view_mut().drawers.searching.form.curves[0];
+    curve.points = vec![[-1.0, toe(-1.0)], [0.0, toe(0.0)], [2.0, toe(2.0)]];
+    app.run();
+    let findings = search(&mut app);
+    let best = &findings.list[0];
+    assert!(best.off < 1e-6, "{}", best.off);
+    assert!(best.changes[0].words.contains("3 mm to 2 mm"));
+    press(&mut app, "Curve 1: take away");
+    assert!(app.state().view().drawers.searching.form.curves.is_empty());
+}
+
+#[test]
+fn an_adjustment_is_kept_within_a_range() {
+    let (mut app, _) = window();
+    with_free(&mut app, &["Outer rod spacers"]);
+    press(&mut app, "Keep within: Outer rod spacers");
+    let ranges = |app: &App| app.state().view().drawers.searching.form.ranges.clone();
+    assert_eq!(ranges(&app)["Outer rod spacers"], (0.0, 5.0));
+    app.get_by_role_and_label(Role::SpinButton, "Outer rod spacers: least");
+    let form = &mut app.state_mut().view_mut().drawers.searching.form;
+    let range = form.ranges.get_mut("Outer rod spacers").unwrap();
+    *range = (1.0, 2.0);
+    app.run();
+    let findings = search(&mut app);
+    assert_eq!(findings.evaluated, 3);
+    let form = &mut app.state_mut().view_mut().drawers.searching.form;
+    *form.ranges.get_mut("Outer rod spacers").unwrap() = (1.1, 1.2);
+    app.run();
+    press(&mut app, "Start the search");
+    let told = words(&app);
+    assert!(
+        told.iter()
+            .any(|text| text.contains("can take no value from 1.1 to 1.2")),
+        "{told:?}"
+    );
+    press(&mut app, "Outer rod spacers: whole range");
+    assert!(ranges(&app).is_empty());
+}
+
+#[test]
 fn wants_are_written_added_and_taken_away() {
     let (mut app, _) = window();
     app.key_press(Key::F3);

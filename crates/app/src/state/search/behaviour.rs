@@ -1,8 +1,9 @@
 //! The behaviour of a setup as wants: its curves of toe against travel and of outer against inner angle.
 
 use steerloft_analysis::curves::{Curve, CurveKind, Trace};
-use steerloft_analysis::find::{Measure, Target, Want, Wheel};
+use steerloft_analysis::find::{Target, Want, Wheel};
 
+use super::WantedCurve;
 use crate::state::Shown;
 
 /// Points of a curve that are wanted back: enough for a curve that is smooth.
@@ -15,11 +16,11 @@ pub fn behaviour_of(reference: &Shown) -> Vec<Want> {
     let pair = reference.curve(CurveKind::InnerOuter);
     let mut wants = Vec::new();
     for (trace, wheel) in [(Trace::Left, Wheel::Left), (Trace::Right, Wheel::Right)] {
-        let toe = points(toe, trace).map(|points| Measure::ToeCurve { wheel, points });
-        let pair = points(pair, trace).map(|points| Measure::InnerOuterCurve {
-            turn: wheel,
-            points,
-        });
+        let whole = |curve: WantedCurve, points| curve.measure(wheel, points, 0.0);
+        let toe = spread_over(toe, trace, POINTS);
+        let toe = toe.map(|points| whole(WantedCurve::ToeTravel, points));
+        let pair = spread_over(pair, trace, POINTS);
+        let pair = pair.map(|points| whole(WantedCurve::InnerOuter, points));
         wants.extend([toe, pair].into_iter().flatten().map(|measure| Want {
             measure,
             target: Target::Value(0.0),
@@ -29,12 +30,12 @@ pub fn behaviour_of(reference: &Shown) -> Vec<Want> {
     wants
 }
 
-/// Points spread over a line of a curve; none where the car has no such line.
-fn points(curve: &Curve, trace: Trace) -> Option<Vec<[f64; 2]>> {
+/// So many points spread over a line of a curve; none where the car has no such line.
+pub(super) fn spread_over(curve: &Curve, trace: Trace, count: usize) -> Option<Vec<[f64; 2]>> {
     let series = curve.series.iter().find(|series| series.trace == trace)?;
     let line = &series.points;
     let last = line.len().checked_sub(1).filter(|last| *last > 0)?;
     // The ends may be locks, which another setup need not reach.
-    let places = (1..=POINTS).map(|place| line[place * last / (POINTS + 1)]);
+    let places = (1..=count).map(|place| line[place * last / (count + 1)]);
     Some(places.collect())
 }

@@ -6,7 +6,7 @@ use steerloft_analysis::figures::FigureKind;
 use steerloft_analysis::find::{Free, Search, Stock};
 use steerloft_setup::setup::Setup;
 
-use super::{WantDraft, behaviour_of};
+use super::{CurveDraft, WantDraft, behaviour_of};
 use crate::state::{Bench, Shown};
 
 /// How many findings are listed.
@@ -17,10 +17,14 @@ const KEPT: usize = 12;
 pub struct SearchForm {
     /// Figures that are wanted.
     pub wants: Vec<WantDraft>,
+    /// Whole curves that are wanted, by points.
+    pub curves: Vec<CurveDraft>,
     /// Whether the curves of the reference are wanted back.
     pub keeps_behaviour: bool,
     /// Names of the adjustments that stay as they are; all others may change.
     pub held: BTreeSet<String>,
+    /// Between which values adjustments are kept that may change: by name, mm or degrees.
+    pub ranges: BTreeMap<String, (f64, f64)>,
     /// Most adjustments that may differ from the present setup; none for any number.
     pub most_changes: Option<usize>,
     /// How many spacers of a stock are at hand where that is other than the car says: by the stock's name and the spacer's place
@@ -32,8 +36,10 @@ impl Default for SearchForm {
     fn default() -> Self {
         Self {
             wants: vec![WantDraft::of(FigureKind::BumpSteer)],
+            curves: Vec::new(),
             keeps_behaviour: false,
             held: BTreeSet::new(),
+            ranges: BTreeMap::new(),
             most_changes: Some(2),
             counts: BTreeMap::new(),
         }
@@ -45,6 +51,7 @@ impl SearchForm {
     pub(super) fn search(&self, bench: &Bench) -> Result<Search, String> {
         let setup = bench.setup();
         let mut wants: Vec<_> = self.wants.iter().filter_map(WantDraft::want).collect();
+        wants.extend(self.curves.iter().map(CurveDraft::want));
         if self.keeps_behaviour {
             let reference: &Shown = bench
                 .compared()
@@ -54,18 +61,24 @@ impl SearchForm {
         Ok(Search {
             setup: setup.clone(),
             wants,
-            free: self.free(setup),
+            free: self.free(setup)?,
             stock: self.stock(setup),
             most_changes: self.most_changes,
             keep: KEPT,
         })
     }
 
-    fn free(&self, setup: &Setup) -> Vec<Free> {
+    fn free(&self, setup: &Setup) -> Result<Vec<Free>, String> {
         let adjustments = setup.car.adjustments.iter().enumerate();
         adjustments
             .filter(|(_, adjustment)| !self.held.contains(&adjustment.name))
-            .filter_map(|(index, _)| Free::all(setup, index))
+            .filter_map(
+                |(index, adjustment)| match self.ranges.get(&adjustment.name) {
+                    Some((least, most)) => Free::within(setup, index, *least, *most),
+                    None => Free::all(setup, index).map(Ok),
+                },
+            )
+            .map(|free| free.map_err(|error| error.to_string()))
             .collect()
     }
 

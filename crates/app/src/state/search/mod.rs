@@ -1,11 +1,13 @@
 //! The search over the parts at hand as the window runs it: what is asked, how far it is, what it has found.
 
 mod behaviour;
+mod curve;
 mod form;
 mod want;
 mod words;
 
 pub use behaviour::behaviour_of;
+pub use curve::{CurveDraft, MOST_POINTS, WantedCurve};
 pub use form::SearchForm;
 pub use want::WantDraft;
 pub use words::{changes_in_words, limit_in_words, unmet_in_words};

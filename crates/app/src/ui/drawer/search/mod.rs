@@ -1,7 +1,9 @@
 //! The search over the parts at hand: what is wanted, what may change, and what was found.
 
+mod curves;
 mod findings;
 mod front;
+mod ranges;
 mod space;
 mod wants;
 

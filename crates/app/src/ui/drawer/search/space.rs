@@ -3,6 +3,7 @@
 use eframe::egui::{DragValue, RichText, Ui};
 use steerloft_setup::adjustment::{Adjustment, Kind};
 
+use super::ranges;
 use crate::state::Bench;
 use crate::state::search::SearchForm;
 use crate::theme::Metrics;
@@ -46,22 +47,35 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, form: &mut SearchForm) {
         }
     });
     for adjustment in adjustments {
-        let mut free = !form.held.contains(&adjustment.name);
-        let tick = widgets::tick(ui, &mut free, &adjustment.name);
-        tick.widget_info(|| {
-            let name = format!("May change: {}", adjustment.name);
-            eframe::egui::WidgetInfo::selected(eframe::egui::Role::CheckBox, true, free, name)
-        });
-        let tick = tick.on_hover_text(values_in_words(adjustment, units));
-        if tick.changed() {
-            if free {
-                form.held.remove(&adjustment.name);
-            } else {
-                form.held.insert(adjustment.name.clone());
+        ui.horizontal(|ui| {
+            tick(ui, adjustment, form, units);
+            if !form.held.contains(&adjustment.name) {
+                ranges::button(ui, adjustment, form);
             }
+        });
+        if !form.held.contains(&adjustment.name) {
+            ranges::show(ui, adjustment, form);
         }
     }
     stocks(ui, bench, form, units);
+}
+
+/// Whether an adjustment may change.
+fn tick(ui: &mut Ui, adjustment: &Adjustment, form: &mut SearchForm, units: Units) {
+    let mut free = !form.held.contains(&adjustment.name);
+    let tick = widgets::tick(ui, &mut free, &adjustment.name);
+    tick.widget_info(|| {
+        let name = format!("May change: {}", adjustment.name);
+        eframe::egui::WidgetInfo::selected(eframe::egui::Role::CheckBox, true, free, name)
+    });
+    let tick = tick.on_hover_text(values_in_words(adjustment, units));
+    if tick.changed() {
+        if free {
+            form.held.remove(&adjustment.name);
+        } else {
+            form.held.insert(adjustment.name.clone());
+        }
+    }
 }
 
 /// What an adjustment can be.

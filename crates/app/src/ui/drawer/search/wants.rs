@@ -1,4 +1,4 @@
-//! What is wanted: figures with a value or a range and a weight, and the behaviour of the reference.
+//! What is wanted: figures with a value or a range and a weight, whole curves, and the behaviour of the reference.
 
 use std::ops::RangeInclusive;
 
@@ -7,6 +7,7 @@ use steerloft_analysis::InputUnit;
 use steerloft_analysis::figures::FigureKind;
 use steerloft_analysis::find::{Target, Wheel};
 
+use super::curves;
 use crate::state::Bench;
 use crate::state::search::{SearchForm, WantDraft};
 use crate::theme::Metrics;
@@ -43,6 +44,8 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, form: &mut SearchForm) {
         let next = WantDraft::of(next.unwrap_or(FigureKind::BumpSteer));
         form.wants.push(next);
     }
+    ui.add_space(Metrics::GAP_SMALL);
+    curves::show(ui, bench, form);
     ui.add_space(Metrics::GAP);
     let has_reference = bench.compared().is_some();
     ui.add_enabled_ui(has_reference || form.keeps_behaviour, |ui| {
@@ -60,7 +63,7 @@ fn show_want(ui: &mut Ui, name: &str, want: &mut WantDraft, unit: InputUnit) -> 
     ui.horizontal(|ui| {
         figure(ui, name, want);
         if want.has_wheel() {
-            wheel(ui, name, want);
+            wheel(ui, name, &mut want.wheel);
         }
         let button = Button::new("\u{d7}");
         taken = widgets::named_button(ui, true, button, &format!("{name}: take away"))
@@ -84,18 +87,23 @@ fn show_want(ui: &mut Ui, name: &str, want: &mut WantDraft, unit: InputUnit) -> 
             };
             field.show(ui, &mut want.inner);
         }
-        ui.label("weight");
-        let field = NumberField {
-            name: &format!("{name}: weight"),
-            unit: "",
-            range: WEIGHTS,
-            speed: 0.05,
-            decimals: 2,
-        };
-        let hint = "How much it matters against the other wants";
-        field.show(ui, &mut want.weight).on_hover_text(hint);
+        weight(ui, name, &mut want.weight);
     });
     taken
+}
+
+/// How much a want matters.
+pub(super) fn weight(ui: &mut Ui, name: &str, weight: &mut f64) {
+    ui.label("weight");
+    let field = NumberField {
+        name: &format!("{name}: weight"),
+        unit: "",
+        range: WEIGHTS,
+        speed: 0.05,
+        decimals: 2,
+    };
+    let hint = "How much it matters against the other wants";
+    field.show(ui, weight).on_hover_text(hint);
 }
 
 fn figure(ui: &mut Ui, name: &str, want: &mut WantDraft) {
@@ -111,19 +119,20 @@ fn figure(ui: &mut Ui, name: &str, want: &mut WantDraft) {
     response.response.accessible_name(format!("{name}: figure"));
 }
 
-fn wheel(ui: &mut Ui, name: &str, want: &mut WantDraft) {
+/// The wheel, or the turn, that a want is about.
+pub(super) fn wheel(ui: &mut Ui, name: &str, wanted: &mut Wheel) {
     let options = [
         (Wheel::Both, "both"),
         (Wheel::Left, "left"),
         (Wheel::Right, "right"),
     ];
-    let text = options.iter().find(|(wheel, _)| *wheel == want.wheel);
+    let text = options.iter().find(|(wheel, _)| wheel == wanted);
     let list = ComboBox::from_id_salt("wheel")
         .selected_text(text.map_or("", |(_, text)| text))
         .width(52.0);
     let response = list.show_ui(ui, |ui| {
         for (wheel, text) in options {
-            ui.selectable_value(&mut want.wheel, wheel, text);
+            ui.selectable_value(wanted, wheel, text);
         }
     });
     response.response.accessible_name(format!("{name}: side"));
