@@ -95,6 +95,15 @@ impl InputUnit {
         }
     }
 
+    /// Unit of the effort at the drive that turns loaded wheels.
+    #[must_use]
+    pub fn standing_effort_unit(self) -> &'static str {
+        match self.0 {
+            Unit::Degrees => "N mm",
+            Unit::Millimetres => "N",
+        }
+    }
+
     /// Effort at the drive for a moment of 1 N mm at the kingpins (N mm at an arm, N at a rack) as people give it: for
     /// 1 N m there, in N m or N.
     #[must_use]

@@ -3,7 +3,7 @@
 use std::array;
 use std::sync::OnceLock;
 
-use steerloft_setup::car::{Ranges, TieRodParts};
+use steerloft_setup::car::{Loads, Ranges, TieRodParts};
 use steerloft_setup::layout::{Layout, layout};
 use steerloft_setup::setup::Setup;
 use steerloft_solver::assembly::Assembly;
@@ -23,6 +23,7 @@ use crate::{InputUnit, TieRod};
 pub struct Study {
     layout: Layout,
     rod_parts: TieRodParts,
+    loads: Option<Loads>,
     sweeps: Sweeps,
     curves: [OnceLock<Curve>; CurveKind::ALL.len()],
 }
@@ -37,6 +38,7 @@ impl Study {
         let assembly = layout.assemble()?;
         Ok(Self {
             rod_parts: setup.car.tie_rod,
+            loads: setup.car.loads,
             sweeps: Sweeps::new(&assembly, &setup.car.ranges),
             curves: array::from_fn(|_| OnceLock::new()),
             layout,
@@ -66,6 +68,12 @@ impl Study {
     pub fn tie_rods(&self) -> Sides<TieRod> {
         let lengths = self.assembly().rod_lengths();
         lengths.map(|length| TieRod::new(length, &self.rod_parts))
+    }
+
+    /// How the front wheels are loaded, where the car says so.
+    #[must_use]
+    pub const fn loads(&self) -> Option<&Loads> {
+        self.loads.as_ref()
     }
 
     /// How far the car's parts go.

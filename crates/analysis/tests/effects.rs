@@ -64,6 +64,32 @@ fn changes_are_those_between_the_figures_of_two_setups() {
     }
 }
 
+/// Gough's relation by hand (as texts on steering quote it, from memory), and the effort at the drive for each N m.
+#[test]
+fn the_servo_torque_is_there_where_the_car_is_loaded() {
+    let mut setup = pan_car();
+    let effects = Effects::of(&setup, INNER).unwrap();
+    let torque = effects.columns[column(&effects, &Measure::ServoTorque)]
+        .now
+        .unwrap();
+    let effort = effects.columns[column(&effects, &Measure::DriveEffort)]
+        .now
+        .unwrap();
+    let loads = setup.car.loads.unwrap();
+    let width: f64 = setup.car.left.tyre_width;
+    let scrub = figure(&setup, FigureKind::ScrubRadius, Some(Wheel::Left)).unwrap();
+    let arm = (width * width / 8.0 + scrub * scrub).sqrt();
+    let moment = loads.friction * loads.front_axle / 2.0 * arm;
+    assert_relative_eq!(torque, moment * effort, epsilon = 1e-9);
+    let shown = figure(&setup, FigureKind::ServoTorque, None).unwrap();
+    assert_relative_eq!(torque, shown, epsilon = 1e-9);
+    setup.car.loads = None;
+    let effects = Effects::of(&setup, INNER).unwrap();
+    let mut columns = effects.columns.iter();
+    assert!(columns.all(|column| column.measure != Measure::ServoTorque));
+    assert_eq!(figure(&setup, FigureKind::ServoTorque, None), None);
+}
+
 /// Common practice, no source: fewer spacers at the outer balls make the wheel toe out more in bump.
 #[test]
 fn outer_spacers_rule_bump_steer_of_a_pan_car() {

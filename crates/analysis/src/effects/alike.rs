@@ -61,11 +61,12 @@ fn first_steps(rows: &[Row]) -> impl Iterator<Item = usize> {
     })
 }
 
-/// What a step does to the wheels, in noticeable differences. The rods are left out: they are set anew after any step. None
-/// for a step that cannot be assembled or after which a figure has no value.
+/// What a step does to the wheels, in noticeable differences. The rods are left out: they are set anew after any step; so is the
+/// servo torque, which is the drive effort times a load. None for a step that cannot be assembled or after which a figure has no value.
 fn vector(columns: &[Column], row: &Row) -> Option<Vec<f64>> {
     let of_wheels = columns.iter().enumerate().filter(|(_, column)| {
-        column.now.is_some() && !matches!(column.measure, Measure::CupGap(_))
+        let of_wheels = !matches!(column.measure, Measure::CupGap(_) | Measure::ServoTorque);
+        column.now.is_some() && of_wheels
     });
     of_wheels
         .map(|(index, column)| Some(row.change(index)? / column.measure.noticeable()))

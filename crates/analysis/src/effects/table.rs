@@ -55,13 +55,19 @@ pub struct Effects {
 }
 
 impl Effects {
-    /// The table of a setup, the Ackermann share taken with the inner wheel at an angle, degrees.
+    /// The table of a setup, the Ackermann share taken with the inner wheel at an angle, degrees. It has the servo torque where
+    /// the car says how its front wheels are loaded.
     ///
     /// # Errors
     /// Why the setup itself cannot be assembled.
     pub fn of(setup: &Setup, inner: f64) -> Result<Self, SolveError> {
         let gauge = Gauge::of(setup);
-        let measures = measures(inner);
+        let mut measures = measures(inner);
+        if setup.car.loads.is_some() {
+            let effort = measures.iter().position(|one| *one == Measure::DriveEffort);
+            let beside = effort.map_or(measures.len(), |effort| effort + 1);
+            measures.insert(beside, Measure::ServoTorque);
+        }
         let now = gauge.values(&assemble(setup)?, &measures);
         let rows = steps(setup)
             .into_iter()

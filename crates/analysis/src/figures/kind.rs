@@ -103,6 +103,8 @@ pub enum FigureKind {
     InnerShare,
     /// Drive effort.
     DriveEffort,
+    /// Servo torque at a standstill.
+    ServoTorque,
     /// Steering ratio, straight ahead.
     StraightRatio,
     /// Ackermann at centre.
@@ -137,7 +139,7 @@ pub enum FigureKind {
 
 impl FigureKind {
     /// Every figure, in the order in which they are listed: group by group.
-    pub const ALL: [Self; 63] = [
+    pub const ALL: [Self; 64] = [
         Self::Toe,
         Self::TotalToe,
         Self::Camber,
@@ -186,6 +188,7 @@ impl FigureKind {
         Self::InnerTransmission,
         Self::InnerShare,
         Self::DriveEffort,
+        Self::ServoTorque,
         Self::StraightRatio,
         Self::StraightAckermann,
         Self::ArmLines,
@@ -255,6 +258,7 @@ impl FigureKind {
             Self::InnerTransmission => &drive::INNER_TRANSMISSION,
             Self::InnerShare => &drive::INNER_SHARE,
             Self::DriveEffort => &drive::DRIVE_EFFORT,
+            Self::ServoTorque => &drive::SERVO_TORQUE,
             Self::StraightRatio => &straight_ahead::STRAIGHT_RATIO,
             Self::StraightAckermann => &straight_ahead::STRAIGHT_ACKERMANN,
             Self::ArmLines => &straight_ahead::ARM_LINES,
@@ -324,7 +328,8 @@ impl FigureKind {
             | Self::OuterShare
             | Self::InnerTransmission
             | Self::InnerShare
-            | Self::DriveEffort => FigureGroup::Drive,
+            | Self::DriveEffort
+            | Self::ServoTorque => FigureGroup::Drive,
             Self::StraightRatio
             | Self::StraightAckermann
             | Self::ArmLines

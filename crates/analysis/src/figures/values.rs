@@ -19,6 +19,7 @@ use super::parts::turning_of;
 use super::{FigureKind, Figures, Values, symmetry};
 use crate::TieRod;
 use crate::curves::{CurveKind, Trace};
+use crate::loads::standing_effort;
 
 /// Shares shown as percent.
 const PERCENT: f64 = 100.0;
@@ -99,6 +100,7 @@ impl Figures<'_> {
                 let effort = holding_effort(self.pose, &Sides::both(1.0));
                 Values::Axle(Some(self.unit().effort(effort).abs()))
             }
+            FigureKind::ServoTorque => self.servo_torque(),
             FigureKind::StraightRatio => self.ratio(self.study.rest()),
             FigureKind::StraightAckermann => Values::Axle(straight_ahead_share(self.assembly())),
             FigureKind::ArmLines => {
@@ -128,6 +130,13 @@ impl Figures<'_> {
                 Values::Axle(symmetry::of_travel(self.study, CurveKind::CamberTravel))
             }
         }
+    }
+
+    /// Effort at the drive that turns the loaded wheels of a car that stands: N mm at an arm, N at a rack.
+    fn servo_torque(&self) -> Values {
+        let road = &self.assembly().axle().road;
+        let effort = |loads| standing_effort(self.pose, road, loads);
+        Values::Axle(self.study.loads().map(effort))
     }
 
     /// An angle of each wheel in the pose, from rad.

@@ -1,7 +1,7 @@
 //! Measuring an assembled axle: exact values of what is wanted, with as few poses as they need.
 
 use steerloft_setup::adjustment::Unit;
-use steerloft_setup::car::{Ranges, TieRodParts};
+use steerloft_setup::car::{Loads, Ranges, TieRodParts};
 use steerloft_setup::setup::Setup;
 use steerloft_solver::figures::camber::{camber_of, camber_rate};
 use steerloft_solver::figures::load::holding_effort;
@@ -14,6 +14,7 @@ use steerloft_solver::{Assembly, CornerPose};
 
 use super::measure::{Measure, Wheel};
 use super::want::Want;
+use crate::loads::standing_effort;
 
 /// An angle counts as reached within this, rad: what is left is made up along the tangent, and falls short by about its square.
 const REACHED: f64 = 1e-5;
@@ -27,6 +28,7 @@ pub struct Gauge {
     ranges: Ranges,
     tie_rod: TieRodParts,
     unit: Unit,
+    loads: Option<Loads>,
 }
 
 impl Gauge {
@@ -37,6 +39,7 @@ impl Gauge {
             ranges: setup.car.ranges,
             tie_rod: setup.car.tie_rod,
             unit: setup.car.drive.input_unit(),
+            loads: setup.car.loads,
         }
     }
 
@@ -177,6 +180,10 @@ impl Gauged<'_> {
             Measure::LockRight(_) => self.lock(Side::Right, side)?,
             Measure::Ratio => self.ratio()?,
             Measure::DriveEffort => self.drive_effort(),
+            Measure::ServoTorque => {
+                let loads = self.gauge.loads.as_ref()?;
+                standing_effort(assembly.static_pose(), &assembly.axle().road, loads)
+            }
             Measure::RodLength(_) => *assembly.rod_lengths().get(side),
             Measure::CupGap(_) => {
                 assembly.rod_lengths().get(side) - 2.0 * self.gauge.tie_rod.cup_length

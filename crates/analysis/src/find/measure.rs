@@ -62,6 +62,9 @@ pub enum Measure {
     Ratio,
     /// Effort at the drive, straight ahead, for a moment of 1 N m at each kingpin, without sign: N m at an arm, N at a rack.
     DriveEffort,
+    /// Effort at the drive that turns the loaded wheels of a car that stands, straight ahead, without sign: N mm at an arm, N at
+    /// a rack.
+    ServoTorque,
     /// Length of a tie rod between its ball centres, mm.
     RodLength(Wheel),
     /// Gap between the cups of a tie rod, mm.
@@ -106,6 +109,7 @@ impl Measure {
             FigureKind::LockRight => Self::LockRight(wheel),
             FigureKind::StraightRatio => Self::Ratio,
             FigureKind::DriveEffort => Self::DriveEffort,
+            FigureKind::ServoTorque => Self::ServoTorque,
             FigureKind::RodLength => Self::RodLength(wheel),
             FigureKind::CupGap => Self::CupGap(wheel),
             _ => return None,
@@ -129,6 +133,7 @@ impl Measure {
             Self::LockRight(_) => "Wheels at right lock",
             Self::Ratio => "Steering ratio",
             Self::DriveEffort => "Drive effort",
+            Self::ServoTorque => "Servo torque at a standstill",
             Self::RodLength(_) => "Rod length",
             Self::CupGap(_) => "Cup gap",
             Self::ToeCurve { .. } => "Toe against travel",
@@ -151,6 +156,7 @@ impl Measure {
             Self::CamberGain(_) | Self::Ratio => 0.02,
             // Of a value about 2 at an arm, or some 50 at a rack, what a servo tester tells apart.
             Self::DriveEffort => 0.05,
+            Self::ServoTorque => 10.0,
             Self::Ackermann { .. } => 5.0,
             Self::LockLeft(_) | Self::LockRight(_) | Self::RodLength(_) | Self::CupGap(_) => 0.5,
         }
@@ -205,7 +211,7 @@ impl Measure {
             | Self::Ackermann { turn: wheel, .. }
             | Self::ToeCurve { wheel, .. }
             | Self::InnerOuterCurve { turn: wheel, .. } => Some(*wheel),
-            Self::Ratio | Self::DriveEffort => None,
+            Self::Ratio | Self::DriveEffort | Self::ServoTorque => None,
         }
     }
 
@@ -229,7 +235,7 @@ impl Measure {
             | Self::Ackermann { turn: own, .. }
             | Self::ToeCurve { wheel: own, .. }
             | Self::InnerOuterCurve { turn: own, .. } => *own = wheel,
-            Self::Ratio | Self::DriveEffort => {}
+            Self::Ratio | Self::DriveEffort | Self::ServoTorque => {}
         }
         other
     }
@@ -251,6 +257,7 @@ impl Measure {
             Self::LockRight(_) => FigureKind::LockRight,
             Self::Ratio => FigureKind::StraightRatio,
             Self::DriveEffort => FigureKind::DriveEffort,
+            Self::ServoTorque => FigureKind::ServoTorque,
             Self::RodLength(_) => FigureKind::RodLength,
             Self::CupGap(_) => FigureKind::CupGap,
             Self::ToeCurve { .. } | Self::InnerOuterCurve { .. } => return None,

@@ -2,12 +2,10 @@
 
 use steerloft_setup::car::ServoAction;
 use steerloft_setup::setup::Setup;
-use steerloft_solver::figures::corner_figures;
-use steerloft_solver::figures::load::holding_effort;
 use steerloft_solver::frame::Sides;
 use steerloft_solver::{AxlePose, SolveError, sweep::SweepRange};
 
-use super::static_moment;
+use super::static_moment::{effort_against, static_moments};
 use crate::wheels::Wheels;
 
 /// Why there is no load curve.
@@ -86,16 +84,7 @@ pub fn load_curve(setup: &Setup, count: usize) -> Result<LoadCurve, LoadError> {
         let Ok(pose) = wheels.pose(input) else {
             continue;
         };
-        let road = &wheels.assembly.axle().road;
-        let moments = pose.corners.map(|corner| {
-            let scrub = corner_figures(&corner, road).scrub_radius;
-            static_moment(
-                loads.friction,
-                loads.front_axle / 2.0,
-                corner.tyre_width,
-                scrub,
-            )
-        });
+        let moments = static_moments(&pose, &wheels.assembly.axle().road, &loads);
         points.push(point(input, &pose, moments, action.as_ref()));
     }
     Ok(LoadCurve {
@@ -112,8 +101,7 @@ fn point(
     moments: Sides<f64>,
     action: Option<&ServoAction>,
 ) -> LoadPoint {
-    // Both wheels turned to the left: the road turns both to the right.
-    let effort = holding_effort(pose, &moments.map(|moment| -moment)).abs();
+    let effort = effort_against(pose, &moments);
     let margin = action.map(|action| action.torque / effort);
     LoadPoint {
         input,

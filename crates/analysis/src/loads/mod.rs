@@ -4,4 +4,4 @@ mod curve;
 mod static_moment;
 
 pub use curve::{LoadCurve, LoadError, LoadPoint, load_curve};
-pub use static_moment::static_moment;
+pub use static_moment::{standing_effort, static_moment, static_moments};

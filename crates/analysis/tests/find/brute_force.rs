@@ -121,7 +121,8 @@ impl Plain {
             Measure::Toe(_)
             | Measure::Inclination(_)
             | Measure::CamberGain(_)
-            | Measure::DriveEffort => return None,
+            | Measure::DriveEffort
+            | Measure::ServoTorque => return None,
         })
     }
 
@@ -130,7 +131,7 @@ impl Plain {
             Measure::ToeCurve { wheel, .. } => (*wheel, true),
             Measure::InnerOuterCurve { turn, .. } => (*turn, true),
             Measure::Ackermann { turn, .. } => (*turn, false),
-            Measure::Ratio | Measure::DriveEffort => (Wheel::Left, false),
+            Measure::Ratio | Measure::DriveEffort | Measure::ServoTorque => (Wheel::Left, false),
             Measure::Toe(wheel)
             | Measure::Camber(wheel)
             | Measure::Caster(wheel)

@@ -16,7 +16,7 @@ use self::json::JsonEffects;
 use super::arguments::wheel_angle;
 use super::{assembled, ended, table};
 use crate::format;
-use crate::state::effects::{alike_in_words, step_in_words};
+use crate::state::effects::{alike_in_words, missing_in_words, step_in_words};
 
 /// What is asked of a table of effects.
 #[derive(Debug, Clone, Args)]
@@ -65,6 +65,9 @@ fn print(setup: &Setup, effects: &Effects, out: &mut impl Write) -> Result<()> {
         .map(|(index, column)| legend_row(index, column, unit, effects))
         .collect();
     table::aligned(&legend, 5, out)?;
+    if let Some(missing) = missing_in_words(setup) {
+        writeln!(out, "{}", format::plain(&missing))?;
+    }
     writeln!(out)?;
     writeln!(
         out,

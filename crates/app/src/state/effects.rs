@@ -1,6 +1,7 @@
 //! What one step of each adjustment does, worked out while the window goes on.
 
 use steerloft_analysis::effects::{Alike, Effects, INNER, Row, Step};
+use steerloft_analysis::loads::LoadError;
 use steerloft_setup::setup::Setup;
 
 use super::{Bench, Change, Moment, WorkedOut};
@@ -70,6 +71,13 @@ pub fn change_of_step(step: &Step) -> Change {
 pub fn step_in_words(step: &Step) -> String {
     let words = format!("{}: {} to {}", step.name, step.from, step.to);
     words.replace(" -", " \u{2212}")
+}
+
+/// What the table of a setup lacks, and what would give it; none where it has all.
+#[must_use]
+pub fn missing_in_words(setup: &Setup) -> Option<String> {
+    let has_loads = setup.car.loads.is_some();
+    (!has_loads).then(|| format!("No servo torque: {}.", LoadError::NoLoads))
 }
 
 /// How two adjustments are alike, in words.

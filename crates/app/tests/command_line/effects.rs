@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
 use serde_json::Value;
+use steerloft_setup::file::write;
 use steerloft_setup::supplied::SUPPLIED;
 
 use crate::common::{folder_of_cars, good, refused};
@@ -43,6 +44,24 @@ fn json_has_a_change_for_each_figure_of_each_step() {
     }
     let strongest = figures[0]["strongest"].as_u64().unwrap();
     assert!(strongest < answer["steps"].as_array().unwrap().len() as u64);
+}
+
+#[test]
+fn the_servo_torque_needs_the_loads_and_says_so() {
+    let folder = folder_of_cars();
+    let text = good(folder.path(), &["effects", CAR]);
+    assert!(text.contains("Servo torque"), "{text}");
+    assert!(text.contains("N mm") && !text.contains("No servo torque"));
+    let mut setup = SUPPLIED[0].setup();
+    setup.car.loads = None;
+    write(&folder.path().join("unloaded.ron"), &setup).unwrap();
+    let text = good(folder.path(), &["effects", "unloaded.ron"]);
+    let said =
+        "No servo torque: this car does not say how its front wheels are loaded; give `loads`.";
+    assert!(text.contains(said), "{text}");
+    let json = good(folder.path(), &["effects", "unloaded.ron", "--json"]);
+    let answer: Value = serde_json::from_str(&json).unwrap();
+    assert_eq!(answer["missing"], said);
 }
 
 #[test]

@@ -49,3 +49,12 @@ pub(in crate::figures) const DRIVE_EFFORT: Facts = Facts::new(
     Scope::Axle,
     "What the servo, column or rack must hold against a moment of 1 Nm at each kingpin. Less is easier, and slower.",
 );
+
+pub(in crate::figures) const SERVO_TORQUE: Facts = Facts::new(
+    "servo-torque",
+    "Servo torque at a standstill",
+    (Unit::StandingEffort, 1),
+    Scope::Axle,
+    "Torque at servo or column, or force at a rack, that turns the loaded wheels of a car that stands still. A dash: the car does not say how its front wheels are loaded.",
+)
+.brief("Servo torque");

@@ -62,6 +62,7 @@ enum Unit {
     Input,
     Ratio,
     Effort,
+    StandingEffort,
 }
 
 impl Facts {
@@ -136,6 +137,7 @@ impl Facts {
             Unit::Input => input.sign(),
             Unit::Ratio => input.per_degree(),
             Unit::Effort => input.effort_unit(),
+            Unit::StandingEffort => input.standing_effort_unit(),
         }
     }
 }

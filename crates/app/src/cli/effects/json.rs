@@ -9,6 +9,7 @@ use steerloft_setup::setup::Setup;
 
 use super::EffectsArguments;
 use crate::format;
+use crate::state::effects::missing_in_words;
 
 /// A table of effects as JSON holds it.
 #[derive(Serialize)]
@@ -18,6 +19,8 @@ pub(super) struct JsonEffects {
     figures: Vec<JsonColumn>,
     steps: Vec<JsonStep>,
     alike: Vec<JsonAlike>,
+    /// What the table lacks, and what would give it.
+    missing: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -60,6 +63,7 @@ impl JsonEffects {
             figures: columns.map(|column| JsonColumn::of(column, unit)).collect(),
             steps: effects.rows.iter().map(JsonStep::of).collect(),
             alike: effects.alike.iter().map(JsonAlike::of).collect(),
+            missing: missing_in_words(setup),
         }
     }
 }

@@ -6,7 +6,7 @@ use eframe::egui::{RichText, Ui};
 
 use super::columns;
 use crate::state::Bench;
-use crate::state::effects::{EffectsTable, alike_in_words};
+use crate::state::effects::{EffectsTable, alike_in_words, missing_in_words};
 use crate::theme::{Metrics, Tokens};
 use crate::ui::widgets::NumberField;
 use crate::ui::{Intents, units_of};
@@ -58,9 +58,12 @@ fn show_words(ui: &mut Ui, effects: &mut EffectsTable) {
     if effects.is_working() {
         ui.weak("Working it out\u{2026}");
     }
-    let Some(Ok((_, effects))) = effects.last() else {
+    let Some(Ok((setup, effects))) = effects.last() else {
         return;
     };
+    if let Some(missing) = missing_in_words(setup) {
+        ui.weak(missing);
+    }
     ui.add_space(Metrics::GAP_SMALL);
     ui.label(RichText::new("Alike").strong());
     if effects.alike.is_empty() {
