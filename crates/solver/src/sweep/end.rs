@@ -52,27 +52,53 @@ impl<P> Way<'_, P>
 where
     P: Fn(&AxlePose, f64) -> Result<AxlePose, crate::SolveError>,
 {
+    /// Goes to the end in strides. Limits are looked for on the whole way at once where that can be done, else stride by
+    /// stride.
     fn walk(&self, rest: &Stand) -> Option<AxlePose> {
-        let mut stand = *rest;
-        while stand.at.to_bits() != self.end.to_bits() {
-            let strides = self.strides_left(&stand.pose);
-            // Put so that not-a-number is led whole.
-            let few = strides <= MOST_STRIDES;
-            let to = if few && strides > 1.0 {
-                stand.at + (self.end - stand.at) / strides
-            } else {
-                self.end
-            };
-            let stride = self.stride(&stand, to).filter(|_| few);
-            let Some(next) = stride else {
-                return self.last(&stand);
-            };
-            match self.limits.step_to(&stand, &next) {
-                Ok(next) => stand = next,
-                Err(lock) => return self.before(&stand, &lock),
+        let mut last = *rest;
+        while self.stride(&mut last) {}
+        if self.limits.is_clear(rest, &last) {
+            return self.ended(&last);
+        }
+        let (mut here, mut next) = (*rest, *rest);
+        while self.stride(&mut next) {
+            match self.limits.step_to(&here, &next.pose) {
+                Ok(_) => here = next,
+                Err(lock) => return self.before(&here, &lock),
             }
         }
-        Some(stand.pose)
+        self.ended(&here)
+    }
+
+    /// The pose at the end from the last one that strides lead to.
+    fn ended(&self, here: &Stand) -> Option<AxlePose> {
+        if here.at.to_bits() == self.end.to_bits() {
+            return Some(here.pose);
+        }
+        self.last(here)
+    }
+
+    /// Goes a stride nearer to the end; whether there was one that could be told at once.
+    fn stride(&self, here: &mut Stand) -> bool {
+        if here.at.to_bits() == self.end.to_bits() {
+            return false;
+        }
+        let strides = self.strides_left(&here.pose);
+        // Put so that not-a-number is led whole.
+        let few = strides <= MOST_STRIDES;
+        if !few {
+            return false;
+        }
+        let to = if strides > 1.0 {
+            here.at + (self.end - here.at) / strides
+        } else {
+            self.end
+        };
+        let Some(pose) = self.pose_at(here, to) else {
+            return false;
+        };
+        *here = Stand { pose, at: to };
+        true
     }
 
     /// How many strides are left to the end, as far as can be told from here.
@@ -103,7 +129,7 @@ where
     }
 
     /// The pose at the end of a stride, where it can be told at once.
-    fn stride(&self, from: &Stand, to: f64) -> Option<AxlePose> {
+    fn pose_at(&self, from: &Stand, to: f64) -> Option<AxlePose> {
         let drive = self.assembly.drive_at(to)?;
         let corner = |side| self.assembly.corner_in_reach(&from.pose, side, &drive, to);
         Some(AxlePose {

@@ -131,6 +131,15 @@ where
         self.reached(from, pose.input, self.judged(pose, pose.input))
     }
 
+    /// Whether a stretch between two poses on one path is known to stay within every limit: what is left at its ends covers what
+    /// the bodies turn on it. Not to be told otherwise by where tangents meet, since there may be poses between.
+    pub(super) fn is_clear(&self, from: &Stand, to: &Stand) -> bool {
+        let turns = Turns::between(&from.pose, &to.pose, self.joints);
+        let pairs = self.margins(&from.pose).into_iter();
+        let mut pairs = pairs.zip(self.margins(&to.pose)).zip(turns.used);
+        pairs.all(|((from, to), used)| to.left > 0.0 && from.left + to.left >= 2.0 * used)
+    }
+
     fn reached(&self, from: &Stand, to: f64, end: End) -> Result<Stand, Lock> {
         match end {
             End::Within(next) => match self.passed(from, &next, FINEST) {
