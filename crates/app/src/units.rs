@@ -169,8 +169,9 @@ impl Units {
                 });
             match told[number..].parse::<f64>() {
                 Ok(millimetres) if whole_word => {
-                    let decimals = told[number..].split('.').nth(1).map_or(0, str::len);
+                    let decimals = decimals_of(&told[number..]);
                     told.truncate(number);
+                    self.convert_start_of_range(&mut told);
                     told.push_str(&self.length(millimetres, decimals));
                 }
                 _ => told.push_str(" mm"),
@@ -179,6 +180,29 @@ impl Units {
         }
         told
     }
+
+    /// Converts the number at the end of a text such as "give 0.001 to ", which has its unit behind the second one.
+    fn convert_start_of_range(self, told: &mut String) {
+        const TO: &str = " to ";
+        let Some(before) = told.strip_suffix(TO) else {
+            return;
+        };
+        let is_number = |c: char| c.is_ascii_digit() || c == '.';
+        let start = before.trim_end_matches(is_number).len();
+        let decimals = decimals_of(&before[start..]);
+        if let Ok(millimetres) = before[start..].parse::<f64>() {
+            let shown = self.unit("mm", decimals);
+            let number = format::number(millimetres * shown.factor, shown.decimals);
+            told.truncate(start);
+            told.push_str(&number);
+            told.push_str(TO);
+        }
+    }
+}
+
+/// Decimals of a number as it is written.
+fn decimals_of(number: &str) -> usize {
+    number.split('.').nth(1).map_or(0, str::len)
 }
 
 #[cfg(test)]
@@ -211,6 +235,8 @@ mod tests {
             told("the left tie rod is 2.54 mm too short at 5 mm."),
             "the left tie rod is 0.1000 in too short at 0.20 in."
         );
+        assert_eq!(told("give 0.001 to 10000 mm"), "give 0.00004 to 393.70 in");
+        assert_eq!(told("go to 25.4 mm"), "go to 1.000 in");
         assert_eq!(told("too many mm here"), "too many mm here");
         assert_eq!(told("1.5 mmx"), "1.5 mmx");
         assert_eq!(told("at \u{2212}25.4 mm"), "at \u{2212}1.000 in");

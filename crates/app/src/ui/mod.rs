@@ -85,8 +85,8 @@ impl ViewState {
 }
 
 /// Greatest shares of the window that the columns beside the drawings take.
-const ADJUSTMENTS: f32 = 0.32;
-const RESULTS: f32 = 0.38;
+const ADJUSTMENTS: f32 = 0.33;
+const RESULTS: f32 = 0.34;
 
 /// Draws everything between the menu and the lower edge, and says where its parts lie.
 pub fn show(

@@ -7,6 +7,7 @@ use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
 use steerloft::state::{Change, CurveKind};
+use steerloft_setup::adjustment::PointName;
 use steerloft_setup::setup::Chosen;
 
 #[test]
@@ -45,9 +46,42 @@ fn build_errors_give_bands_spreads_and_what_matters_and_follow_their_fields() {
     });
     assert!((setup(&app).car.build_errors.angles - 1.0).abs() < 1e-9);
     assert!(wide(app.state()) > before, "wider errors, wider band");
-    assert_eq!(app.state().bench().undo_label(), Some("Build errors"));
+    let undo = app.state().bench().undo_label().unwrap_or_default();
+    assert!(
+        undo.starts_with("Build error of angles: ") && undo.ends_with(" to 1\u{b0}"),
+        "{undo}"
+    );
     command_key(&mut app, Key::Z);
     assert_eq!(*setup(&app), was);
+}
+
+#[test]
+fn a_point_gets_an_error_of_its_own_and_loses_it() {
+    let (mut app, _) = window();
+    app.state_mut().view_mut().drawers.tolerances.samples = 20;
+    app.key_press(Key::F5);
+    wait_while(&mut app, |app| app.view().drawers.tolerances.is_working());
+    let own = setup(&app).car.build_errors.own.len();
+    app.get_by_label("Give a point an error of its own")
+        .click_accesskit();
+    app.run();
+    app.get_all_by_label("Wheel centre")
+        .last()
+        .unwrap()
+        .click_accesskit();
+    app.run();
+    let errors = &setup(&app).car.build_errors;
+    assert_eq!(errors.own.len(), own + 1);
+    assert_eq!(errors.own[own].point, PointName::WheelCentre);
+    let name = "Build error of its own: Wheel centre";
+    let field = app.get_by_role_and_label(Role::SpinButton, name);
+    field.set_value_accesskit(0.4);
+    app.run();
+    assert!((setup(&app).car.build_errors.own[own].error - 0.4).abs() < 1e-9);
+    let undo = app.state().bench().undo_label().unwrap_or_default();
+    assert!(undo.starts_with("Build error of wheel centre: "), "{undo}");
+    crate::common::press(&mut app, "No error of its own: Wheel centre");
+    assert_eq!(setup(&app).car.build_errors.own.len(), own);
 }
 
 #[test]

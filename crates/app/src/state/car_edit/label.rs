@@ -3,7 +3,9 @@
 mod lists;
 
 use steerloft_setup::adjustment::{Adjustment, PointName};
-use steerloft_setup::car::{Car, Drive, DrivenCrank, InnerBallsOn, Position, RightCorner};
+use steerloft_setup::car::{
+    BuildErrors, Car, Drive, DrivenCrank, InnerBallsOn, Position, RightCorner,
+};
 use steerloft_setup::edit::{DriveKind, SuspensionKind};
 use steerloft_solver::frame::Side;
 
@@ -28,7 +30,7 @@ pub(in super::super) fn label(before: &Car, after: &Car, units: Units) -> String
         .or_else(|| number(before, after, units))
         .or_else(|| joints(before, after))
         .or_else(|| (before.name != after.name).then(|| format!("Car name: {}", after.name)))
-        .or_else(|| (before.build_errors != after.build_errors).then(|| "Build errors".to_owned()))
+        .or_else(|| build_errors(&before.build_errors, &after.build_errors, units))
         .unwrap_or_else(|| "Car notes".to_owned())
 }
 
@@ -95,6 +97,45 @@ fn parts(before: &Car, after: &Car) -> Option<String> {
             _ => None,
         }
     })
+}
+
+/// Another build error.
+fn build_errors(before: &BuildErrors, after: &BuildErrors, units: Units) -> Option<String> {
+    let numbers = [
+        ("Build error of points", before.points, after.points, "mm"),
+        (
+            "Build error of lengths",
+            before.lengths,
+            after.lengths,
+            "mm",
+        ),
+        (
+            "Build error of angles",
+            before.angles,
+            after.angles,
+            "\u{b0}",
+        ),
+        ("Play in holes", before.hole_play, after.hole_play, "mm"),
+    ];
+    let told = |name: &str, was: f64, is: f64, unit| {
+        let amount = |value| units.amount(value, unit, 3);
+        let changed = was.to_bits() != is.to_bits();
+        changed.then(|| format!("{name}: {}", from_to(&amount(was), &amount(is))))
+    };
+    let mut numbers = numbers.into_iter();
+    let number = numbers.find_map(|(name, was, is, unit)| told(name, was, is, unit));
+    let pairs = || before.own.iter().zip(&after.own);
+    let own = || {
+        pairs().find_map(|(was, is)| {
+            let name = format!("Build error of {}", is.point.label());
+            (was.point == is.point)
+                .then(|| told(&name, was.error, is.error, "mm"))
+                .flatten()
+        })
+    };
+    number
+        .or_else(own)
+        .or_else(|| (before != after).then(|| "Build errors".to_owned()))
 }
 
 /// What is left of joints and rods beside their numbers.

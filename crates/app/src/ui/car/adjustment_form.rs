@@ -165,11 +165,13 @@ fn from_stock(ui: &mut Ui, bench: &Bench, draft: &mut AdjustmentDraft) {
             .map(|one| (Some(one.name.clone()), one.name.clone()));
         let options = std::iter::once((None, "spacers of its own".to_owned())).chain(boxes);
         choose(ui, "Box of spacers", &mut draft.stock, options);
-        if draft.stock.is_some() {
-            number(ui, "in", "Places of the stack", &mut draft.places);
-            ui.label("places");
-        }
     });
+    if draft.stock.is_some() {
+        ui.horizontal(|ui| {
+            number(ui, "built in", "Places of the stack", &mut draft.places);
+            ui.label("places");
+        });
+    }
 }
 
 fn options(ui: &mut Ui, bench: &Bench, draft: &mut AdjustmentDraft, fault: Option<&DraftFault>) {

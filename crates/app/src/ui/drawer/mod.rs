@@ -302,9 +302,14 @@ fn columns<const N: usize>(
             UiBuilder::new().id_salt((name, index)).max_rect(place),
             |ui| {
                 ui.set_clip_rect(ui.clip_rect().intersect(place.expand(2.0)));
-                ScrollArea::vertical()
+                let bar = ui.spacing().scroll.allocated_width();
+                ScrollArea::both()
                     .auto_shrink([false, false])
-                    .show(ui, |ui| add(ui, index));
+                    .show(ui, |ui| {
+                        // Text keeps to the column; a table that is wider can be scrolled to.
+                        ui.set_max_width(place.width() - bar);
+                        add(ui, index);
+                    });
             },
         );
         left += room * share + Metrics::GAP_LARGE;

@@ -49,8 +49,8 @@ fn one(ui: &Ui, painter: &Painter, obstacle: &Obstacle, shape: Shape, seen: &See
     if let Some(corner) = corner.filter(|corner| seen.area.contains(*corner)) {
         let font = TextStyle::Small.resolve(ui.style());
         painter.text(
-            corner + vec2(3.0, 1.0),
-            Align2::LEFT_TOP,
+            corner - vec2(0.0, 1.0),
+            Align2::LEFT_BOTTOM,
             &obstacle.name,
             font,
             tokens.text_weak,
