@@ -5,10 +5,12 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stderr)]
 
+mod states;
+
 use std::panic::catch_unwind;
 
 use crate::common::{App, SIZE, adjustment, pan_car, wait_while};
-use eframe::egui::{Key, Modifiers, Theme, Vec2, vec2};
+use eframe::egui::{Context, Key, Modifiers, Theme, Vec2, vec2};
 use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};
 use steerloft::app::Steerloft;
 use steerloft::dialogs::{ScriptedAnswers, ScriptedDialogs};
@@ -23,6 +25,9 @@ const MOST_FAILED_PIXELS: usize = 400;
 
 /// The smallest window in which everything has to find its place, points.
 const SMALL: Vec2 = vec2(1024.0, 700.0);
+
+/// Most frames until a window stands still.
+const MOST_STEPS: u64 = 20;
 
 /// Whether anything can be drawn on this machine.
 fn can_draw() -> bool {
@@ -52,10 +57,14 @@ fn picture(name: &str, theme: ThemeChoice, arrange: impl FnOnce(&mut Steerloft))
     });
 }
 
+/// Both shades, with what they are called in names of pictures.
+const SHADES: [(ThemeChoice, &str); 2] =
+    [(ThemeChoice::Light, "light"), (ThemeChoice::Dark, "dark")];
+
 /// Both shades of a state of the pan car, in the smallest window that has to do.
 fn small_pictures(name: &str, arrange: impl Fn(&mut App)) {
     let mut results = SnapshotResults::new();
-    for (theme, shade) in [(ThemeChoice::Light, "light"), (ThemeChoice::Dark, "dark")] {
+    for (theme, shade) in SHADES {
         let name = format!("{name}-{shade}");
         picture_of(&mut results, pan_car(), &name, (theme, SMALL), &arrange);
     }
@@ -68,26 +77,53 @@ fn picture_of(
     (theme, size): (ThemeChoice, Vec2),
     arrange: impl FnOnce(&mut App),
 ) {
+    let look = Look {
+        theme,
+        size,
+        scale: 1.0,
+    };
+    let make = move |ctx: &Context| {
+        let dialogs = Box::new(ScriptedDialogs::new(ScriptedAnswers::default()));
+        Steerloft::new(ctx, Document::unnamed(setup), dialogs, theme)
+    };
+    picture_as(results, name, look, make, arrange);
+}
+
+/// How a window looks before anything is done in it.
+#[derive(Debug, Clone, Copy)]
+struct Look {
+    theme: ThemeChoice,
+    /// Its size, points.
+    size: Vec2,
+    /// Pixels of the screen for a point.
+    scale: f32,
+}
+
+fn picture_as(
+    results: &mut SnapshotResults,
+    name: &str,
+    look: Look,
+    make: impl FnOnce(&Context) -> Steerloft,
+    arrange: impl FnOnce(&mut App),
+) {
     if !can_draw() {
         return;
     }
-    let shade = if theme == ThemeChoice::Dark {
+    let shade = if look.theme == ThemeChoice::Dark {
         Theme::Dark
     } else {
         Theme::Light
     };
     let options = SnapshotOptions::new().max_failed_pixels(MOST_FAILED_PIXELS);
     let mut app = Harness::builder()
-        .with_size(size)
+        .with_size(look.size)
+        .with_pixels_per_point(look.scale)
         .with_theme(shade)
-        .with_max_steps(20)
+        .with_max_steps(MOST_STEPS)
         .with_render_cursor(false)
         .with_options(options)
         .wgpu()
-        .build_eframe(move |context| {
-            let dialogs = Box::new(ScriptedDialogs::new(ScriptedAnswers::default()));
-            Steerloft::new(&context.egui_ctx, Document::unnamed(setup), dialogs, theme)
-        });
+        .build_eframe(|context| make(&context.egui_ctx));
     app.run();
     arrange(&mut app);
     app.run();
