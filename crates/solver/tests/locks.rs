@@ -290,3 +290,12 @@ fn what_takes_too_many_steps_is_no_lock() {
     assert_eq!(end.kind.to_string(), "not followed");
     assert!(end.at > 0.0 && end.at < far);
 }
+
+#[test]
+fn a_range_goes_from_one_end_to_the_other_however_far_apart_they_are() {
+    let values =
+        |from, to, count| -> Vec<f64> { SweepRange { from, to, count }.values().collect() };
+    assert_eq!(values(-1.0, 3.0, 5), [-1.0, 0.0, 1.0, 2.0, 3.0]);
+    assert_eq!(values(7.0, 9.0, 1), [7.0]);
+    assert_eq!(values(f64::MIN, f64::MAX, 3), [f64::MIN, 0.0, f64::MAX]);
+}

@@ -34,7 +34,13 @@ impl SweepRange {
                 reason = "a sweep has far fewer points than f64 has whole numbers"
             )]
             let share = index as f64 / last as f64;
-            self.from + (self.to - self.from) * share
+            let span = self.to - self.from;
+            if span.is_finite() {
+                self.from + span * share
+            } else {
+                // Ends so far apart that their difference is no number.
+                self.from * (1.0 - share) + self.to * share
+            }
         })
     }
 }
