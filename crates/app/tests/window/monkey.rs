@@ -62,6 +62,12 @@ fn let_loose(which: u64) {
         "only {} changes: the monkey did not get at the controls",
         monkey.changes
     );
+    assert!(
+        monkey.unseen * 20 <= monkey.undone,
+        "{} of {} starts never seen: too little was held against its start",
+        monkey.unseen,
+        monkey.undone
+    );
 }
 
 fn number(name: &str) -> Option<u64> {
@@ -75,6 +81,10 @@ struct Monkey {
     frames: u64,
     /// Frames that changed a setup.
     changes: u64,
+    /// Open setups that were undone to their start, and those of them that were opened and changed within one frame, so that
+    /// their start was never seen.
+    undone: u64,
+    unseen: u64,
     ctx: Context,
     window: eframe::Frame,
     app: Steerloft,
@@ -101,6 +111,8 @@ impl Monkey {
             seed,
             frames: 0,
             changes: 0,
+            undone: 0,
+            unseen: 0,
             ctx,
             window: eframe::Frame::_new_kittest(),
             app,
@@ -188,11 +200,17 @@ impl Monkey {
             self.app.bench_mut().jump(0);
         }
         assert_eq!(self.app.bench().place(), 0, "{at}");
-        let start = self.starts.get(&self.app.bench().current().id());
-        assert!(
-            start.is_some_and(|start| start == self.app.bench().setup()),
-            "undone, not as it was opened: {at}"
-        );
+        let bench = self.app.bench();
+        self.undone += 1;
+        match self.starts.get(&bench.current().id()) {
+            Some(start) => assert!(
+                start == bench.setup(),
+                "undone, not as it was opened, by {:?}: {at}\n{start:#?}\n{:#?}",
+                bench.redo_label(),
+                bench.setup()
+            ),
+            None => self.unseen += 1,
+        }
         self.frame(RawInput::default());
         for _ in 0..steps {
             self.app.bench_mut().redo();

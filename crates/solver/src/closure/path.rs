@@ -37,11 +37,11 @@ pub(crate) struct Bounds {
 }
 
 impl Bounds {
-    /// The whole path, and as many steps as a pose may cost: a path of plausible axles takes a tenth of them. One step takes some
-    /// microseconds.
+    /// The whole path, and as many steps as a pose may cost. A path along the edge of what can be reached may ask for very many tiny
+    /// ones: with a fifth of these a lock of a plausible axle was told at another member.
     pub(crate) const WHOLE: Self = Self {
         end: 1.0,
-        steps: 10_000,
+        steps: 100_000,
     };
 }
 

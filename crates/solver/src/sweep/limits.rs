@@ -316,7 +316,8 @@ fn crossing(inside: Option<(f64, Margin)>, outside: Option<(f64, Margin)>) -> Op
 struct Turns {
     /// The most that a knuckle and its rod turn, rad.
     most: f64,
-    /// What each limit may have used up, as a sine: both wheels, then both balls of the left rod and of the right one.
+    /// What each limit may have used up, as a sine: both wheels, then both balls of the left rod and of the right one. No less than
+    /// knuckle and rod turn together: chords of what the limit hangs on tell too little where the drive turns back.
     used: [f64; 6],
 }
 
@@ -341,7 +342,7 @@ impl Turns {
             let [outer, inner] =
                 joints.map_or([0.0; 2], |joints| joints.stud_turns(from, to, side));
             let used = [wheel, rod_turn + outer, rod_turn + inner];
-            (whole, used.map(|used| ARC * used))
+            (whole, used.map(|used| whole.max(ARC * used)))
         });
         let [(left, [a, b, c]), (right, [d, e, f])] = sides;
         Self {
