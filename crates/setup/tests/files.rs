@@ -360,19 +360,22 @@ mod faults {
         assert_eq!(read(&path).unwrap(), changed_car());
     }
 
+    /// What an open file holds from where it stands.
+    fn all_of(file: fs::File) -> String {
+        std::io::read_to_string(file).unwrap()
+    }
+
     /// A lock of another program holds off only those who ask for it; its file is replaced, not written into.
     #[test]
     fn a_file_that_another_program_has_locked_stays_whole_for_it() {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("setup.ron");
         write(&path, &base_car()).unwrap();
-        let mut locked = fs::File::open(&path).unwrap();
+        let locked = fs::File::open(&path).unwrap();
         locked.lock().unwrap();
         write(&path, &changed_car()).unwrap();
         assert_eq!(read(&path).unwrap(), changed_car());
-        let mut old = String::new();
-        std::io::Read::read_to_string(&mut locked, &mut old).unwrap();
-        assert_eq!(old, to_text(&base_car()));
+        assert_eq!(all_of(locked), to_text(&base_car()));
     }
 
     #[test]
@@ -396,15 +399,13 @@ mod faults {
         let path = folder.path().join("setup.ron");
         write(&path, &base_car()).unwrap();
         // Another program holds the old file open and has put another one in its place.
-        let mut held = fs::File::open(&path).unwrap();
+        let held = fs::File::open(&path).unwrap();
         fs::rename(&path, folder.path().join("old.ron")).unwrap();
         fs::write(&path, "theirs").unwrap();
         write(&path, &changed_car()).unwrap();
         assert_eq!(read(&path).unwrap(), changed_car());
-        let mut old = String::new();
-        std::io::Read::read_to_string(&mut held, &mut old).unwrap();
         assert_eq!(
-            old,
+            all_of(held),
             to_text(&base_car()),
             "what others have open stays whole"
         );

@@ -34,6 +34,18 @@ pub fn named_button(ui: &mut Ui, enabled: bool, button: Button<'_>, name: &str) 
     response
 }
 
+/// A button that takes away what the name tells; whether it is pressed.
+pub fn take_away(ui: &mut Ui, name: &str, hint: &str) -> bool {
+    named_button(
+        ui,
+        true,
+        Button::new("\u{d7}"),
+        &format!("{name}: take away"),
+    )
+    .on_hover_text(hint)
+    .clicked()
+}
+
 /// A box to be ticked, with an outline that shows it on every ground.
 pub fn tick(ui: &mut Ui, ticked: &mut bool, text: impl Into<String>) -> Response {
     let text = text.into();

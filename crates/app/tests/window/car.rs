@@ -3,10 +3,11 @@
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
 use crate::common::{
-    App, click, command_key, drag, drag_and_drop, handle, press, release, setup, value, window,
+    App, click, command_key, drag, drag_and_drop, enter, handle, press, release, setup, value,
+    window, write,
 };
 use eframe::egui::accesskit::Role;
-use eframe::egui::{Event, Key, Modifiers, vec2};
+use eframe::egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use steerloft_analysis::curves::CurveKind;
 use steerloft_setup::adjustment::PointName;
@@ -15,23 +16,6 @@ use steerloft_setup::edit::{DriveKind, SuspensionKind};
 use steerloft_setup::setup::Chosen;
 use steerloft_sheet::View;
 use steerloft_solver::frame::Side;
-
-/// Writes into a field in the place of what stands there, without leaving it.
-fn write(app: &mut App, name: &str, text: &str) {
-    app.get_by_role_and_label(Role::TextInput, name).focus();
-    app.run();
-    app.key_press_modifiers(Modifiers::COMMAND, Key::A);
-    app.run();
-    app.event(Event::Text(text.to_owned()));
-    app.run();
-}
-
-/// Writes into a field and leaves it.
-fn enter(app: &mut App, name: &str, text: &str) {
-    write(app, name, text);
-    app.key_press(Key::Enter);
-    app.run();
-}
 
 /// Complaints beside fields.
 fn complaints(app: &App) -> Vec<String> {

@@ -2,9 +2,9 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-use crate::common::{App, click, command_key, press, setup, window, window_on};
+use crate::common::{App, click, command_key, enter, press, setup, window, window_on, write};
 use eframe::egui::accesskit::Role;
-use eframe::egui::{Event, Key, Modifiers, vec2};
+use eframe::egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use steerloft::state::{Bench, Change, Cursor, Document};
 use steerloft::units::Units;
@@ -23,21 +23,6 @@ fn describe(file_name: &str) -> App {
     let (mut app, _) = window_on(Document::unnamed(car.setup()), vec2(1280.0, 800.0));
     command_key(&mut app, Key::E);
     app
-}
-
-fn write(app: &mut App, name: &str, text: &str) {
-    app.get_by_role_and_label(Role::TextInput, name).focus();
-    app.run();
-    app.key_press_modifiers(Modifiers::COMMAND, Key::A);
-    app.run();
-    app.event(Event::Text(text.to_owned()));
-    app.run();
-}
-
-fn enter(app: &mut App, name: &str, text: &str) {
-    write(app, name, text);
-    app.key_press(Key::Enter);
-    app.run();
 }
 
 /// What stands in a field.

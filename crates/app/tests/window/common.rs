@@ -11,7 +11,7 @@
 use std::time::Duration;
 
 use eframe::egui::accesskit::Role;
-use eframe::egui::{Event, Modifiers, PointerButton, Pos2, Theme, Vec2, vec2};
+use eframe::egui::{Event, Key, Modifiers, PointerButton, Pos2, Theme, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use steerloft::app::Steerloft;
@@ -137,6 +137,23 @@ pub fn double_click(app: &mut App, at: Pos2) {
     app.run();
 }
 
+/// Writes into a field in the place of what stands there, without leaving it.
+pub fn write(app: &mut App, name: &str, text: &str) {
+    app.get_by_role_and_label(Role::TextInput, name).focus();
+    app.run();
+    app.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    app.run();
+    app.event(Event::Text(text.to_owned()));
+    app.run();
+}
+
+/// Writes into a field and leaves it.
+pub fn enter(app: &mut App, name: &str, text: &str) {
+    write(app, name, text);
+    app.key_press(Key::Enter);
+    app.run();
+}
+
 /// Waits for an answer that is worked out away from the window.
 pub fn wait_while(app: &mut App, is_working: impl Fn(&Steerloft) -> bool) {
     app.run();
@@ -157,7 +174,7 @@ pub fn type_number(app: &mut App, name: &str, text: &str) {
     app.get_by_role_and_label(Role::SpinButton, name)
         .type_text(text);
     app.run();
-    app.key_press(eframe::egui::Key::Enter);
+    app.key_press(Key::Enter);
     app.run();
 }
 

@@ -118,6 +118,16 @@ impl Drive {
         }
     }
 
+    /// Direction of the axis about which the inner tie-rod balls turn, of the left one of two cranks; none for a rack.
+    #[must_use]
+    pub const fn inner_axis_direction(&self) -> Option<Position> {
+        match self {
+            Self::SwingArm { axis_direction, .. } => Some(*axis_direction),
+            Self::TwinCrank { crank_left, .. } => Some(crank_left.axis_direction),
+            Self::Slider { .. } => None,
+        }
+    }
+
     /// The inner tie-rod balls at base, left and right.
     #[must_use]
     pub const fn rod_inner(&self) -> (Position, Position) {

@@ -1,7 +1,7 @@
 //! What a car may give or leave out.
 
 use steerloft_setup::car::{
-    BallJoints, Car, Clearances, Drive, Hands, Loads, Position, Pulse, Rim, Servo, ServoAction,
+    BallJoints, Car, Clearances, Hands, Loads, Position, Pulse, Rim, Servo, ServoAction,
     ServoClass, ServoSaver, Spline, Thread, TieRodParts,
 };
 use steerloft_setup::edit::CarEdit;
@@ -109,7 +109,8 @@ impl Part {
             Self::Joints => CarEdit::Joints(Some(BallJoints {
                 outer_stud: Position(0.0, 0.0, 1.0),
                 outer_stud_right: None,
-                inner_stud: axis_of_inner_balls(&car.drive),
+                // Along the axis that the inner balls turn about a stud swings least; a rack's stand upright.
+                inner_stud: (car.drive.inner_axis_direction()).unwrap_or(Position(0.0, 0.0, 1.0)),
                 inner_stud_right: None,
                 most: 25.0,
             })),
@@ -182,15 +183,6 @@ fn usual_rim(car: &Car) -> Rim {
         inner_radius: tenth(car.left.tyre_radius * 0.75),
         inboard: tenth(car.left.tyre_width / 2.0),
         disc: 0.0,
-    }
-}
-
-/// The axis about which the inner balls turn, along which a stud swings least; upright for a rack.
-const fn axis_of_inner_balls(drive: &Drive) -> Position {
-    match drive {
-        Drive::SwingArm { axis_direction, .. } => *axis_direction,
-        Drive::TwinCrank { crank_left, .. } => crank_left.axis_direction,
-        Drive::Slider { .. } => Position(0.0, 0.0, 1.0),
     }
 }
 

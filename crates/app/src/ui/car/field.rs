@@ -48,13 +48,13 @@ pub(super) fn show(
     response.has_focus()
 }
 
-/// Draws a field for a text and takes what is typed.
+/// Draws a field for a text, as wide as there is room, and takes what is typed.
 pub(super) fn show_text(
     ui: &mut Ui,
     bench: &Bench,
     entries: &mut Entries,
     intents: &mut Intents,
-    (text_of, name, width): (TextField, &str, f32),
+    (text_of, name): (TextField, &str),
 ) {
     let units = units_of(ui.ctx());
     let setup = bench.setup();
@@ -65,6 +65,7 @@ pub(super) fn show_text(
     let mut text = entries.text(field).map_or(held, str::to_owned);
     let tokens = Tokens::of(ui.ctx());
     let ink = entries.error(field).map(|_| tokens.warning);
+    let width = ui.available_width();
     let response = text_field(ui, &mut text, name, width, ink);
     if response.changed() {
         let edit = |text: &str| text_of.edit(&setup.car, text, units);

@@ -39,14 +39,7 @@ fn one(
     let name = format!("{owner} name");
     let text = TextField::ObstacleName(index);
     let removed = removable(ui, (true, &owner, ""), |ui| {
-        let width = ui.available_width();
-        field::show_text(
-            ui,
-            bench,
-            &mut editing.entries,
-            intents,
-            (text, &name, width),
-        );
+        field::show_text(ui, bench, &mut editing.entries, intents, (text, &name));
     });
     if removed {
         editing.entries.reset_lists();

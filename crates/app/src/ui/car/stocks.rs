@@ -37,14 +37,7 @@ fn one(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Inten
     let text = TextField::StockName(index);
     let in_use = "Stacks take from it: write them without it first.";
     let removed = removable(ui, (takers.is_empty(), &owner, in_use), |ui| {
-        let width = ui.available_width();
-        field::show_text(
-            ui,
-            bench,
-            &mut editing.entries,
-            intents,
-            (text, &name, width),
-        );
+        field::show_text(ui, bench, &mut editing.entries, intents, (text, &name));
     });
     if removed {
         editing.entries.reset_lists();
@@ -57,14 +50,7 @@ fn one(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Inten
         let unit = units_of(ui.ctx()).sign();
         ui.label(unit)
             .on_hover_text("How many of which thickness, for the whole car: 4 x 0.5, 2 x 1");
-        let width = ui.available_width();
-        field::show_text(
-            ui,
-            bench,
-            &mut editing.entries,
-            intents,
-            (text, &name, width),
-        );
+        field::show_text(ui, bench, &mut editing.entries, intents, (text, &name));
     });
     field::error(ui, &editing.entries, Field::Text(text), &name);
     if takers.is_empty() {

@@ -57,13 +57,9 @@ fn inner_studs(other: &mut OtherKinds) {
         return;
     };
     let studs = "directions of the inner balls' studs".to_owned();
-    let axis = match car.drive {
-        Drive::SwingArm { axis_direction, .. } => axis_direction,
-        Drive::TwinCrank { crank_left, .. } => crank_left.axis_direction,
-        Drive::Slider { .. } => {
-            other.to_check.push(studs);
-            return;
-        }
+    let Some(axis) = car.drive.inner_axis_direction() else {
+        other.to_check.push(studs);
+        return;
     };
     joints.inner_stud = axis;
     joints.inner_stud_right = None;

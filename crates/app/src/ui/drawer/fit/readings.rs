@@ -1,6 +1,6 @@
 //! The table of readings.
 
-use eframe::egui::{Button, ComboBox, RichText, TextEdit, Ui};
+use eframe::egui::{ComboBox, RichText, TextEdit, Ui};
 use steerloft_setup::adjustment::Unit;
 
 use crate::state::Bench;
@@ -83,10 +83,7 @@ fn line(ui: &mut Ui, name: &str, row: &mut ReadingRow, input: &str, units: Units
             "",
         );
         ui.label("\u{b0}");
-        let button = Button::new("\u{d7}");
-        taken = widgets::named_button(ui, true, button, &format!("{name}: take away"))
-            .on_hover_text("Do without this reading")
-            .clicked();
+        taken = widgets::take_away(ui, name, "Do without this reading");
     });
     taken
 }

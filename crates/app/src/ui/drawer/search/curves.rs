@@ -52,10 +52,7 @@ fn show_curve(ui: &mut Ui, name: &str, curve: &mut CurveDraft) -> bool {
     ui.label(curve.curve.kind().title());
     ui.horizontal(|ui| {
         wants::wheel(ui, name, &mut curve.wheel);
-        let button = Button::new("\u{d7}");
-        taken = widgets::named_button(ui, true, button, &format!("{name}: take away"))
-            .on_hover_text("Do without this curve")
-            .clicked();
+        taken = widgets::take_away(ui, name, "Do without this curve");
     });
     points(ui, name, curve);
     ui.horizontal_wrapped(|ui| {

@@ -2,7 +2,7 @@
 
 use std::ops::RangeInclusive;
 
-use eframe::egui::{Button, ComboBox, RichText, Ui};
+use eframe::egui::{ComboBox, RichText, Ui};
 use steerloft_analysis::InputUnit;
 use steerloft_analysis::figures::FigureKind;
 use steerloft_analysis::find::{Target, Wheel};
@@ -65,10 +65,7 @@ fn show_want(ui: &mut Ui, name: &str, want: &mut WantDraft, unit: InputUnit) -> 
         if want.has_wheel() {
             wheel(ui, name, &mut want.wheel);
         }
-        let button = Button::new("\u{d7}");
-        taken = widgets::named_button(ui, true, button, &format!("{name}: take away"))
-            .on_hover_text("Do without this want")
-            .clicked();
+        taken = widgets::take_away(ui, name, "Do without this want");
     });
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = Metrics::GAP_SMALL;
