@@ -3,10 +3,12 @@
 /// Shortest step that is tried, as a share of the path. A path stalls this close to a lock.
 pub(crate) const SHORTEST_STEP: f64 = 1e-12;
 
+/// How many times over a step must have been sure for one of twice its length to be tried. What makes a step sure changes little
+/// from one to the next: with less the longer one would nearly always be tried in vain.
+pub(crate) const AMPLE: f64 = 1.8;
+
 /// The step that is tried next, as a share of the path: the whole path first, half after a failure, and the double after a
-/// step that went.
-///
-/// A longer step is tried after every one that went: where such tries were made rarer, a lock was told short of where it is.
+/// step that was amply sure.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Pace {
     /// The step, as a share of the path.
@@ -18,9 +20,11 @@ impl Pace {
         Self { step: 1.0 }
     }
 
-    /// The step went.
-    pub(crate) fn went(&mut self) {
-        self.step *= 2.0;
+    /// The step went; whether it was sure [`AMPLE`] times over.
+    pub(crate) fn went(&mut self, amply: bool) {
+        if amply {
+            self.step *= 2.0;
+        }
     }
 
     /// The step failed. Nothing is left to try below [`SHORTEST_STEP`].
@@ -35,14 +39,16 @@ mod tests {
     use super::{Pace, SHORTEST_STEP};
 
     #[test]
-    fn steps_double_while_they_go() {
+    fn steps_double_while_they_go_amply() {
         let mut pace = Pace::new();
         pace.failed();
         pace.failed();
         assert!(pace.step.total_cmp(&0.25).is_eq());
-        pace.went();
+        pace.went(true);
         assert!(pace.step.total_cmp(&0.5).is_eq());
-        pace.went();
+        pace.went(false);
+        assert!(pace.step.total_cmp(&0.5).is_eq());
+        pace.went(true);
         assert!(pace.step.total_cmp(&1.0).is_eq());
     }
 

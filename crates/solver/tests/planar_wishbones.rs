@@ -8,13 +8,15 @@
 
 use steerloft_solver::axle::{Corner, FrontAxle, Knuckle, Rod, spin_axis_at_camber};
 use steerloft_solver::drive::{Drive, Slider};
+use steerloft_solver::figures::contact::contact_centre;
 use steerloft_solver::figures::instant_centre::{
     front_view_instant_centre, instant_axis, roll_centre, side_view_instant_centre,
 };
+use steerloft_solver::figures::load::holding_effort;
 use steerloft_solver::figures::{corner_figures, roll_gradient, travel_gradient};
 use steerloft_solver::frame::{Road, Side, mirrored_point};
 use steerloft_solver::suspension::{Arm, Suspension};
-use steerloft_solver::{Assembly, Point, Sides, Vector};
+use steerloft_solver::{Assembly, CornerPose, Point, Sides, Vector};
 
 /// Road at the height zero of the drawing.
 const ROAD: Road = Road {
@@ -60,16 +62,15 @@ fn reference_corner(rod_inner: Point) -> Planar {
     }
 }
 
-/// The axle with the given steering arm; travel is counted at `hub`.
-fn assemble_at(corner: &Planar, steering_arm: f64, hub: Point) -> Assembly {
-    let behind = Vector::new(-steering_arm, 0.0, 0.0);
-    let left = Corner {
+/// The left corner with the given steering arm; travel is counted at `hub`.
+fn left_corner(corner: &Planar, steering_arm: f64, hub: Point) -> Corner {
+    Corner {
         knuckle: Knuckle {
             wheel_centre: hub,
             spin_axis: spin_axis_at_camber(Side::Left, 0.0),
             kingpin_lower: corner.lower[1],
             kingpin_upper: corner.upper[1],
-            steering_arm: corner.rod[1] + behind,
+            steering_arm: corner.rod[1] + behind(steering_arm),
             tyre_radius: 300.0,
             tyre_width: 200.0,
         },
@@ -77,13 +78,20 @@ fn assemble_at(corner: &Planar, steering_arm: f64, hub: Point) -> Assembly {
             lower: arm(corner.lower[0], corner.lower[1]),
             upper: arm(corner.upper[0], corner.upper[1]),
         },
-    };
-    let inner = corner.rod[0] + behind;
+    }
+}
+
+fn behind(steering_arm: f64) -> Vector {
+    Vector::new(-steering_arm, 0.0, 0.0)
+}
+
+/// The axle with the given corners and inner ends of the rods, on a rack.
+fn on_rack(corners: Sides<Corner>, rod_inner: Sides<Point>) -> Assembly {
     Assembly::new(&FrontAxle {
-        corners: Sides::new(left, left.mirrored()),
+        corners,
         drive: Drive::Slider(Slider {
             direction: Vector::y(),
-            rod_inner: Sides::new(inner, mirrored_point(&inner)),
+            rod_inner,
         }),
         rods: Sides::both(Rod::HoldToe(0.0)),
         wheelbase: 2500.0,
@@ -91,6 +99,16 @@ fn assemble_at(corner: &Planar, steering_arm: f64, hub: Point) -> Assembly {
         road: ROAD,
     })
     .unwrap()
+}
+
+/// The axle with the given steering arm; travel is counted at `hub`.
+fn assemble_at(corner: &Planar, steering_arm: f64, hub: Point) -> Assembly {
+    let left = left_corner(corner, steering_arm, hub);
+    let inner = corner.rod[0] + behind(steering_arm);
+    on_rack(
+        Sides::new(left, left.mirrored()),
+        Sides::new(inner, mirrored_point(&inner)),
+    )
 }
 
 /// The axle with its hub at 300 mm over the road.
@@ -175,18 +193,10 @@ fn side_view_instant_centre_where_the_arm_lines_meet() {
     };
     // A rod across the car does not turn the wheel at first: its ball moves in the plane of the side view.
     let inner = Point::new(-100.0, 300.0, 260.0);
-    let assembly = Assembly::new(&FrontAxle {
-        corners: Sides::new(left, left.mirrored()),
-        drive: Drive::Slider(Slider {
-            direction: Vector::y(),
-            rod_inner: Sides::new(inner, mirrored_point(&inner)),
-        }),
-        rods: Sides::both(Rod::HoldToe(0.0)),
-        wheelbase: 2500.0,
-        station: 0.0,
-        road: ROAD,
-    })
-    .unwrap();
+    let assembly = on_rack(
+        Sides::new(left, left.mirrored()),
+        Sides::new(inner, mirrored_point(&inner)),
+    );
     let corner = assembly.static_pose().corners.left;
     let centre = side_view_instant_centre(&corner, &ROAD).unwrap();
     assert!((centre.xz() - meet.xz()).norm() < 1e-8, "{centre}");
@@ -202,6 +212,22 @@ fn roll_centre_height() {
     let centre = roll_centre(assembly.static_pose(), &ROAD).unwrap();
     assert!((centre.height - 125.9819).abs() < 1e-3, "{centre:?}");
     assert!(centre.lateral.abs() < 1e-9);
+}
+
+/// With one wheel up and the other down the roll centre leaves the middle: it stays where the two lines meet.
+#[test]
+fn roll_centre_aside() {
+    let assembly = assemble(&reference_corner(second_order_inner()), 100.0);
+    let pose = assembly.pose(0.0, Sides::new(30.0, -12.0)).unwrap();
+    let centre = roll_centre(&pose, &ROAD).unwrap();
+    assert!(centre.lateral.abs() > 1.0, "{centre:?}");
+    for corner in [&pose.corners.left, &pose.corners.right] {
+        let contact = contact_centre(corner, &Vector::z());
+        let to_centre = front_view_instant_centre(corner, &ROAD).unwrap() - contact;
+        let aside =
+            to_centre.y * (centre.height - contact.z) - to_centre.z * (centre.lateral - contact.y);
+        assert!((aside / to_centre.norm()).abs() < 1e-7, "{aside}");
+    }
 }
 
 #[test]
@@ -282,6 +308,25 @@ fn level_parallel_arms() {
     for travel in [-30.0, -10.0, 20.0, 40.0] {
         assert!(toe_degrees(&assembly, travel).abs() < 1e-9);
     }
+}
+
+/// Level arms on both sides, of which the right ones are longer: the roll centre is meant in the middle between the contacts.
+#[test]
+fn level_arms_of_unequal_length() {
+    let side = |out: f64| Planar {
+        lower: [drawn(300.0, 200.0), drawn(700.0 + out, 200.0)],
+        upper: [drawn(300.0, 400.0), drawn(700.0 + out, 400.0)],
+        rod: [drawn(300.0, 260.0), drawn(700.0 + out, 260.0)],
+    };
+    let corner = |out: f64| left_corner(&side(out), 100.0, drawn(750.0 + out, 300.0));
+    let inner = drawn(300.0, 260.0) + behind(100.0);
+    let assembly = on_rack(
+        Sides::new(corner(0.0), corner(40.0).mirrored()),
+        Sides::new(inner, mirrored_point(&inner)),
+    );
+    let centre = roll_centre(assembly.static_pose(), &ROAD).unwrap();
+    assert!(centre.height.abs() < 1e-9, "{centre:?}");
+    assert!((centre.lateral + 20.0).abs() < 1e-9, "{centre:?}");
 }
 
 /// Parallel arms at 5 degrees rising inboard: the roll centre stands at half track times the slope.
@@ -369,4 +414,26 @@ fn inner_end_raised() {
         let toe = toe_degrees(&assembly, travel);
         assert!((toe / expected - 1.0).abs() < ON_PAPER, "{travel}: {toe}");
     }
+}
+
+/// What the rack must push with to hold a moment at each kingpin does the moments' work, taken over a small way of the rack.
+#[test]
+fn holding_effort_does_the_moments_work() {
+    let assembly = assemble(&reference_corner(second_order_inner()), 100.0);
+    let (from, way) = (8.0, 1e-3);
+    let pose = |input: f64| assembly.pose(input, Sides::both(0.0)).unwrap();
+    let (before, after) = (pose(from - way / 2.0), pose(from + way / 2.0));
+    let moments = Sides::new(900.0, -250.0);
+    let work = |before: &CornerPose, after: &CornerPose, moment: f64| {
+        let turn = (after.knuckle.rotation * before.knuckle.rotation.inverse()).scaled_axis();
+        moment * turn.dot(&before.kingpin_axis())
+    };
+    let done = work(&before.corners.left, &after.corners.left, moments.left)
+        + work(&before.corners.right, &after.corners.right, moments.right);
+    let effort = holding_effort(&pose(from), &moments);
+    assert!(effort.abs() > 1.0, "{effort}");
+    assert!(
+        (effort * way + done).abs() < 1e-6 * done.abs(),
+        "{effort} over {way}, {done}"
+    );
 }

@@ -178,3 +178,26 @@ fn nearest_turn(turn: f64, start: f64) -> f64 {
     use std::f64::consts::TAU;
     turn + ((start - turn) / TAU).round() * TAU
 }
+
+#[cfg(test)]
+mod tests {
+    use super::nearest_turn;
+    use std::f64::consts::TAU;
+
+    #[test]
+    fn whole_turns_are_added_until_it_is_nearest() {
+        let turns = [
+            (0.1, 0.2, 0.1),
+            (0.1, 6.3, 0.1 + TAU),
+            (3.1, -3.1, 3.1 - TAU),
+            (-3.0, 16.0, -3.0 + 3.0 * TAU),
+        ];
+        for (turn, start, nearest) in turns {
+            let found = nearest_turn(turn, start);
+            assert!(
+                (found - nearest).abs() < 1e-12,
+                "{turn} near {start}: {found}"
+            );
+        }
+    }
+}
