@@ -11,6 +11,7 @@ pub mod commands;
 pub mod dialogs;
 pub mod entry;
 pub mod format;
+pub mod heap;
 mod lenient;
 pub mod memory;
 pub mod state;

@@ -210,17 +210,20 @@ impl Steerloft {
     }
 
     /// Opens files behind the setup that is worked on, which stays in front; what stands on the strip of messages stays too.
-    pub fn open_behind(&mut self, files: &[PathBuf]) {
+    /// Returns what is to be told of those that were not opened, of which the strip has room for the first only.
+    pub fn open_behind(&mut self, files: &[PathBuf]) -> Vec<Message> {
         let front = self.bench.current().id();
-        let mut message = self.message.take();
+        let before = self.message.take();
+        let mut not_opened = Vec::new();
         for file in files {
             self.open_file(file);
-            message = message.or_else(|| self.message.take());
+            not_opened.extend(self.message.take());
         }
         if self.bench.get(front).is_some() {
             self.switch_to(front);
         }
-        self.message = message;
+        self.message = before.or_else(|| not_opened.first().cloned());
+        not_opened
     }
 
     /// Opens a file beside the current setup and makes it the reference.
@@ -280,6 +283,18 @@ impl Steerloft {
         self.ask(Asked::Save { id, then }, request, ctx, window);
     }
 
+    /// Saves a setup to the file that was chosen for it, unless another open one is kept there.
+    fn save_to_chosen(&mut self, id: SetupId, path: &Path, then: Option<Leave>, ctx: &Context) {
+        let holder = self.bench.in_file(path).filter(|holder| *holder != id);
+        match holder.and_then(|holder| self.bench.get(holder)) {
+            Some(open) => {
+                let name = &open.document().setup().record.name;
+                self.message = Some(Message::file_taken(path, name));
+            }
+            None => self.save_to(id, path, then, ctx),
+        }
+    }
+
     pub(super) fn save_to(&mut self, id: SetupId, path: &Path, then: Option<Leave>, ctx: &Context) {
         match self.bench.save_to(id, path.to_owned()) {
             Ok(()) => {
@@ -318,7 +333,7 @@ impl Steerloft {
             (Some(Asked::SaveReadings), FileAnswer::Chosen(path)) => self.write_readings(&path),
             (Some(Asked::OpenReference), FileAnswer::Chosen(path)) => self.open_reference(&path),
             (Some(Asked::Save { id, then }), FileAnswer::Chosen(path)) => {
-                self.save_to(id, &path, then, ctx);
+                self.save_to_chosen(id, &path, then, ctx);
             }
             (Some(Asked::Picture(subject)), FileAnswer::Chosen(path)) => {
                 self.write_picture(subject, &path);

@@ -13,6 +13,7 @@ use steerloft_setup::supplied::SUPPLIED;
 use super::{Arguments, WRONG_USE, no_window};
 use crate::app::Steerloft;
 use crate::dialogs::NativeDialogs;
+use crate::heap::keep_freed_memory;
 use crate::memory::{Memory, WindowPlace, keeper};
 use crate::state::Document;
 use crate::theme::{Metrics, ThemeChoice};
@@ -21,10 +22,9 @@ use crate::ui::tour::Hint;
 
 /// Opens the window and stays until it is closed.
 pub(super) fn run(arguments: &Arguments) -> ExitCode {
+    keep_freed_memory();
     let (document, message) = document(arguments);
-    if let Some(message) = &message {
-        say(&format!("{}: {}", message.title, message.detail));
-    }
+    message.iter().for_each(tell);
     let memory = Memory::of_user();
     memory.notices.iter().for_each(|notice| say(notice));
     let further: Vec<PathBuf> = arguments.files.iter().skip(1).cloned().collect();
@@ -50,7 +50,7 @@ pub(super) fn run(arguments: &Arguments) -> ExitCode {
         if let Some(message) = message {
             app.set_message(message);
         }
-        app.open_behind(&further);
+        app.open_behind(&further).iter().for_each(tell);
         let app: Box<dyn eframe::App> = Box::new(app);
         Ok(app)
     };
@@ -128,6 +128,10 @@ fn document(arguments: &Arguments) -> (Document, Option<Message>) {
             Err(error) => (supplied(), Some(Message::not_opened(&error))),
         },
     }
+}
+
+fn tell(message: &Message) {
+    say(&format!("{}: {}", message.title, message.detail));
 }
 
 fn say(text: &str) {

@@ -193,13 +193,10 @@ fn button(
     );
     let enabled = next.is_some();
     response.widget_info(|| WidgetInfo::labeled(Role::Button, enabled, &name));
-    let response = response.on_hover_text(hint(
-        adjustment,
-        &now,
-        next.as_ref(),
-        way,
-        units_of(ui.ctx()),
-    ));
+    let response = response.on_hover_ui(|ui| {
+        let units = units_of(ui.ctx());
+        ui.label(hint(adjustment, &now, next.as_ref(), way, units));
+    });
     (response, next)
 }
 
