@@ -86,9 +86,9 @@ fn behind(steering_arm: f64) -> Vector {
 }
 
 /// The axle with the given corners and inner ends of the rods, on a rack.
-fn on_rack(corners: Sides<Corner>, rod_inner: Sides<Point>) -> Assembly {
+fn on_rack(corners: &Sides<Corner>, rod_inner: Sides<Point>) -> Assembly {
     Assembly::new(&FrontAxle {
-        corners,
+        corners: *corners,
         drive: Drive::Slider(Slider {
             direction: Vector::y(),
             rod_inner,
@@ -106,7 +106,7 @@ fn assemble_at(corner: &Planar, steering_arm: f64, hub: Point) -> Assembly {
     let left = left_corner(corner, steering_arm, hub);
     let inner = corner.rod[0] + behind(steering_arm);
     on_rack(
-        Sides::new(left, left.mirrored()),
+        &Sides::new(left, left.mirrored()),
         Sides::new(inner, mirrored_point(&inner)),
     )
 }
@@ -194,7 +194,7 @@ fn side_view_instant_centre_where_the_arm_lines_meet() {
     // A rod across the car does not turn the wheel at first: its ball moves in the plane of the side view.
     let inner = Point::new(-100.0, 300.0, 260.0);
     let assembly = on_rack(
-        Sides::new(left, left.mirrored()),
+        &Sides::new(left, left.mirrored()),
         Sides::new(inner, mirrored_point(&inner)),
     );
     let corner = assembly.static_pose().corners.left;
@@ -321,7 +321,7 @@ fn level_arms_of_unequal_length() {
     let corner = |out: f64| left_corner(&side(out), 100.0, drawn(750.0 + out, 300.0));
     let inner = drawn(300.0, 260.0) + behind(100.0);
     let assembly = on_rack(
-        Sides::new(corner(0.0), corner(40.0).mirrored()),
+        &Sides::new(corner(0.0), corner(40.0).mirrored()),
         Sides::new(inner, mirrored_point(&inner)),
     );
     let centre = roll_centre(assembly.static_pose(), &ROAD).unwrap();

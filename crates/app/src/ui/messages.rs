@@ -1,5 +1,7 @@
 //! Messages: what went wrong with a file, what cannot be assembled, and questions that must be answered.
 
+use std::path::Path;
+
 use eframe::egui::{
     self, Button, Context, Frame, Id, Margin, Modal, Panel, Rect, RichText, Stroke, Ui, UiBuilder,
     vec2,
@@ -122,6 +124,19 @@ impl Message {
             title: "Nothing was written".to_owned(),
             detail: format!("{}.", names::sentence(reason)),
             consequence: "The setup on the bench is as it was.",
+        }
+    }
+
+    /// The file chosen for a setup is that of another open one.
+    #[must_use]
+    pub fn file_taken(file: &Path, holder: &str) -> Self {
+        Self {
+            title: "The setup was not saved".to_owned(),
+            detail: format!(
+                "\u{201c}{holder}\u{201d}, which is open too, is kept in {}. Choose another file, or close that setup first.",
+                file.display()
+            ),
+            consequence: "The file and both setups are as they were.",
         }
     }
 

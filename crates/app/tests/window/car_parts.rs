@@ -287,6 +287,34 @@ fn wheels_have_numbers_of_their_own_once_the_sides_are_apart() {
 }
 
 #[test]
+fn arrow_keys_nudge_the_field_that_has_the_focus() {
+    let mut app = describe("pan-car-swinging-arm.ron");
+    let before = setup(&app).clone();
+    let field = "Wheelbase";
+    app.get_by_role_and_label(Role::TextInput, field).focus();
+    app.run();
+    for key in [Key::ArrowUp, Key::ArrowUp, Key::ArrowUp, Key::ArrowDown] {
+        app.key_press(key);
+        app.run();
+    }
+    let by = setup(&app).car.wheelbase - before.car.wheelbase;
+    assert!((by - 0.2).abs() < 1e-9, "{by}");
+    app.key_press(Key::Enter);
+    app.run();
+    assert!(undo_label(&app).starts_with("Wheelbase: "));
+    undo(&mut app);
+    assert_eq!(*setup(&app), before, "one step");
+    app.state_mut().view_mut().preferences.units = Units::Inches;
+    app.run();
+    app.get_by_role_and_label(Role::TextInput, field).focus();
+    app.run();
+    app.key_press(Key::ArrowUp);
+    app.run();
+    let by = setup(&app).car.wheelbase - before.car.wheelbase;
+    assert!((by - 0.127).abs() < 1e-6, "{by}");
+}
+
+#[test]
 fn another_kind_is_told_first_taken_and_undone() {
     let mut app = describe("touring-car.ron");
     let before = setup(&app).clone();

@@ -66,6 +66,34 @@ fn save_goes_to_the_same_file_without_asking() {
 }
 
 #[test]
+fn the_file_of_another_open_setup_is_not_written_over() {
+    let folder = folder();
+    let (first, second) = (
+        folder.path().join("carpet.ron"),
+        folder.path().join("wet.ron"),
+    );
+    let (mut app, script) = window();
+    save_as(&mut app, &script, &first);
+    let kept = std::fs::read(&first).unwrap();
+    app.state_mut()
+        .bench_mut()
+        .open(Document::unnamed(SUPPLIED[1].setup()));
+    save_as(&mut app, &script, &first);
+    let message = app.state().message().unwrap();
+    assert!(message.detail.contains("carpet.ron"), "{}", message.detail);
+    assert_eq!(std::fs::read(&first).unwrap(), kept);
+    assert_eq!(app.state().bench().document().path(), None);
+    save_as(&mut app, &script, &second);
+    assert_eq!(
+        app.state().bench().document().path(),
+        Some(second.as_path())
+    );
+    // Its own file may be chosen again.
+    save_as(&mut app, &script, &second);
+    assert_eq!(app.state().message(), None);
+}
+
+#[test]
 fn the_dialog_suggests_a_name_and_the_folder_of_the_file() {
     let folder = folder();
     let path = folder.path().join("carpet.ron");

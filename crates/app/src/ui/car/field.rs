@@ -1,6 +1,6 @@
 //! A field of the car's description, with what is wrong with its text beside it.
 
-use eframe::egui::{Color32, Id, Key, Response, RichText, TextEdit, Ui};
+use eframe::egui::{Color32, Id, Key, Modifiers, Response, RichText, TextEdit, Ui};
 use steerloft_setup::car::Car;
 
 use crate::entry::{self, Measure};
@@ -12,6 +12,9 @@ use crate::units::Units;
 
 /// Decimals shown at most.
 const DECIMALS: usize = 3;
+
+/// Said where the part that a field belongs to has gone.
+const NO_PART: &str = "this car has no such part";
 
 /// Draws a field of a width and takes what is typed; whether it has the focus.
 pub(super) fn show(
@@ -26,6 +29,15 @@ pub(super) fn show(
     let Some(value) = field.value(&setup.car) else {
         return false;
     };
+    if let Some(by) = nudge(ui, name, field.unit(&setup.car), units) {
+        let to = ((value + by) * 1e6).round() / 1e6;
+        let text = shown(to, field, &setup.car, units);
+        let edit = field.edit(&setup.car, to);
+        let edit = edit.ok_or_else(|| NO_PART.to_owned());
+        if let Some(edit) = entries.take(field, text, setup, |_| edit) {
+            intents.push(Intent::Preview(car_change(edit)));
+        }
+    }
     let mut text = entries
         .text(field)
         .map_or_else(|| shown(value, field, &setup.car, units), str::to_owned);
@@ -38,7 +50,7 @@ pub(super) fn show(
         let edit = |text: &str| {
             let value = entry::read(text, measure, units).map_err(|error| error.to_string())?;
             let edit = field.edit(&setup.car, value);
-            edit.ok_or_else(|| "this car has no such part".to_owned())
+            edit.ok_or_else(|| NO_PART.to_owned())
         };
         if let Some(edit) = entries.take(field, text, setup, edit) {
             intents.push(Intent::Preview(car_change(edit)));
@@ -46,6 +58,25 @@ pub(super) fn show(
     }
     left(ui, &response, entries, intents, field);
     response.has_focus()
+}
+
+/// What the arrow keys add to the value of the field that has the focus, mm or degrees: a tenth of either for each press, five
+/// thousandths of an inch, a hundredth of a part of a direction.
+fn nudge(ui: &Ui, name: &str, unit: &'static str, units: Units) -> Option<f64> {
+    if !ui.memory(|memory| memory.has_focus(id_of(name))) {
+        return None;
+    }
+    let presses = |key| {
+        let count = ui.input_mut(|input| input.count_and_consume_key(Modifiers::NONE, key));
+        u16::try_from(count).map_or(0.0, f64::from)
+    };
+    let steps = presses(Key::ArrowUp) - presses(Key::ArrowDown);
+    let step = match (unit, units) {
+        ("", _) => 0.01,
+        ("mm", Units::Inches) => units.millimetres(0.005),
+        _ => 0.1,
+    };
+    (steps.abs() > 0.0).then_some(steps * step)
 }
 
 /// Draws a field for a text, as wide as there is room, and takes what is typed.
@@ -90,6 +121,10 @@ fn left(ui: &Ui, response: &Response, entries: &mut Entries, intents: &mut Inten
     }
 }
 
+fn id_of(name: &str) -> Id {
+    Id::unique(("car", name))
+}
+
 /// A text field that keeps the focus while lines come and go around it.
 pub(super) fn text_field(
     ui: &mut Ui,
@@ -99,7 +134,7 @@ pub(super) fn text_field(
     ink: Option<Color32>,
 ) -> Response {
     let field = TextEdit::singleline(text)
-        .id(Id::unique(("car", name)))
+        .id(id_of(name))
         .desired_width(width)
         .text_color_opt(ink);
     ui.add(field).accessible_name(name)
