@@ -181,7 +181,12 @@ impl Assembly {
             let travel = *travel.get(side);
             self.corner(&Known::side_of(near, side), goal, input, travel)
         };
-        match (corner(Side::Left), corner(Side::Right), drive) {
+        let left = match corner(Side::Left) {
+            // The other side is asked only where what it says may be told instead.
+            Err(error) if !matches!(error, SolveError::OutOfReach(_)) => return Err(error),
+            left => left,
+        };
+        match (left, corner(Side::Right), drive) {
             (Ok(left), Ok(right), Ok(drive)) => Ok(AxlePose {
                 input,
                 travel,

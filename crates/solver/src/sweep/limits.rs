@@ -101,7 +101,8 @@ enum End {
 
 /// Share of a stretch that is left out before a lock, one after the other until there is a pose: next to a lined-up arm
 /// rounding leaves none.
-const BEFORE_LOCK: [f64; 8] = [1e-9, 1e-7, 1e-5, 1e-3, 1e-2, 0.03, 0.1, 0.3];
+const BEFORE_LOCK: [f64; 8] = [1e-9, 1e-7, 1e-5, 1e-3, 1e-2, 0.03, 0.1, MOST_LEFT_OUT];
+const MOST_LEFT_OUT: f64 = 0.3;
 
 /// Turn of a knuckle and its rod, rad, over which what is left up to a limit has one valley at most.
 const KNOWN_TURN: f64 = 0.2;
@@ -198,14 +199,19 @@ where
             return None;
         }
         let way = lock.at - from.at;
+        let mut followed = true;
         for left_out in BEFORE_LOCK {
+            // Where a way takes too many steps, one that is hardly shorter does too.
+            if !followed && left_out < MOST_LEFT_OUT {
+                continue;
+            }
             let at = lock.at - way * left_out;
             match self.end(from, at) {
                 End::Within(next) => return self.passed(from, &next, FINEST),
                 End::Beyond(cause, margin) => {
                     return Some(self.first(from, (at, margin), cause));
                 }
-                End::Locked(_) => {}
+                End::Locked(cause) => followed = LockKind::of(&cause) != LockKind::NotFollowed,
             }
         }
         None
