@@ -210,3 +210,19 @@ fn record() {
         ),
     ]);
 }
+
+#[test]
+fn stacks() {
+    check(&[
+        case(
+            "parts: [(thickness: 0.5, count: 2), (thickness: 1.0, count: 3)]",
+            "parts: §[]",
+            "this stack has no spacers; give at least one, such as (thickness: 1.0, count: 4)",
+        ),
+        case(
+            "most: 3.0",
+            "most: §0.25",
+            "no spacer fits under this greatest total; give at least the thickness of the thinnest spacer",
+        ),
+    ]);
+}
