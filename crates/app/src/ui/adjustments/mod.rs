@@ -6,7 +6,7 @@ mod hint;
 mod slide;
 mod stack;
 
-use eframe::egui::{Button, Label, RichText, ScrollArea, Ui};
+use eframe::egui::{Button, Id, Label, Rect, RichText, ScrollArea, Sense, Ui, vec2};
 use steerloft_setup::adjustment::{Adjustment, Kind, Place};
 use steerloft_setup::setup::{Chosen, Setup};
 
@@ -41,6 +41,11 @@ fn group(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Intents
     }
     widgets::group_heading(ui, names::place(place));
     for (index, adjustment) in adjustments() {
+        let height_id = ui.scope_id().with(("height", index));
+        if view.views.is_dragging() && is_left_out(ui, height_id) {
+            ui.add_space(Metrics::GAP_SMALL);
+            continue;
+        }
         let mut row = Row {
             setup: bench.setup(),
             index,
@@ -48,15 +53,32 @@ fn group(ui: &mut Ui, bench: &Bench, view: &mut ViewState, intents: &mut Intents
             value: bench.setup().value(index),
             touched: false,
         };
-        ui.push_id(&adjustment.name, |ui| {
+        let drawn = ui.push_id(&adjustment.name, |ui| {
             row.show(ui, intents);
             difference::show(ui, bench, &mut row, intents);
         });
+        let height = drawn.response.rect.height();
+        ui.data_mut(|data| data.insert_temp(height_id, height));
         if row.touched {
             view.last_adjustment = Some(index);
         }
         ui.add_space(Metrics::GAP_SMALL);
     }
+}
+
+/// Leaves room for a row that is out of sight, as high as it was drawn last; whether it is.
+///
+/// Only while a pivot is dragged, when nobody can turn to the row: most of what a row costs is laying it out, seen or not.
+fn is_left_out(ui: &mut Ui, height_id: Id) -> bool {
+    let Some(height) = ui.data(|data| data.get_temp::<f32>(height_id)) else {
+        return false;
+    };
+    let size = vec2(ui.available_width(), height);
+    let is_seen = ui.is_rect_visible(Rect::from_min_size(ui.cursor().min, size));
+    if !is_seen {
+        ui.allocate_exact_size(size, Sense::hover());
+    }
+    !is_seen
 }
 
 /// One adjustment in the panel.

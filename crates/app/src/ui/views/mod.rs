@@ -158,7 +158,7 @@ impl Views {
     }
 
     /// Whether a handle is being dragged.
-    fn is_dragging(&self) -> bool {
+    pub(super) fn is_dragging(&self) -> bool {
         self.drag.is_some() || self.point_drag.is_some()
     }
 
