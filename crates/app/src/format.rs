@@ -34,6 +34,12 @@ pub fn plain(text: &str) -> String {
         })
 }
 
+/// A value moved by keys without the dust that decimals leave in binary fractions, to a millionth.
+#[must_use]
+pub fn without_dust(value: f64) -> f64 {
+    (value * 1e6).round() / 1e6
+}
+
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]

@@ -38,7 +38,7 @@ pub(crate) struct Bounds {
 
 impl Bounds {
     /// The whole path, and as many steps as a pose may cost. A path along the edge of what can be reached may ask for very many tiny
-    /// ones: of all the random axles that the property tests take, one asked for some 11,000.
+    /// ones: random axles of the property tests, some of them absurd, ask for all of these and lock where they should nevertheless.
     pub(crate) const WHOLE: Self = Self {
         end: 1.0,
         steps: 20_000,

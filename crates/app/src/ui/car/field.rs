@@ -2,6 +2,8 @@
 
 use eframe::egui::{Color32, Id, Key, Modifiers, Response, RichText, TextEdit, Ui};
 use steerloft_setup::car::Car;
+use steerloft_setup::edit::CarEdit;
+use steerloft_setup::setup::Setup;
 
 use crate::entry::{self, Measure};
 use crate::format;
@@ -12,9 +14,6 @@ use crate::units::Units;
 
 /// Decimals shown at most.
 const DECIMALS: usize = 3;
-
-/// Said where the part that a field belongs to has gone.
-const NO_PART: &str = "this car has no such part";
 
 /// Draws a field of a width and takes what is typed; whether it has the focus.
 pub(super) fn show(
@@ -30,11 +29,10 @@ pub(super) fn show(
         return false;
     };
     if let Some(by) = nudge(ui, name, field.unit(&setup.car), units) {
-        let to = ((value + by) * 1e6).round() / 1e6;
+        let to = format::without_dust(value + by);
         let text = shown(to, field, &setup.car, units);
-        let edit = field.edit(&setup.car, to);
-        let edit = edit.ok_or_else(|| NO_PART.to_owned());
-        if let Some(edit) = entries.take(field, text, setup, |_| edit) {
+        let edit = |_: &str| edit_of(field, setup, to);
+        if let Some(edit) = entries.take(field, text, setup, edit) {
             intents.push(Intent::Preview(car_change(edit)));
         }
     }
@@ -49,8 +47,7 @@ pub(super) fn show(
         let measure = measure(field.unit(&setup.car));
         let edit = |text: &str| {
             let value = entry::read(text, measure, units).map_err(|error| error.to_string())?;
-            let edit = field.edit(&setup.car, value);
-            edit.ok_or_else(|| NO_PART.to_owned())
+            edit_of(field, setup, value)
         };
         if let Some(edit) = entries.take(field, text, setup, edit) {
             intents.push(Intent::Preview(car_change(edit)));
@@ -58,6 +55,12 @@ pub(super) fn show(
     }
     left(ui, &response, entries, intents, field);
     response.has_focus()
+}
+
+/// The edit that gives a field a value.
+fn edit_of(field: Field, setup: &Setup, value: f64) -> Result<CarEdit, String> {
+    let edit = field.edit(&setup.car, value);
+    edit.ok_or_else(|| "this car has no such part".to_owned())
 }
 
 /// What the arrow keys add to the value of the field that has the focus, mm or degrees: a tenth of either for each press, five

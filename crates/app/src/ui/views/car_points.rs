@@ -213,8 +213,8 @@ fn nudge(
     };
     for arrow in super::handles::pressed_arrows(ui, response) {
         let way = seen.view.lift([f64::from(arrow.x), f64::from(-arrow.y)]) * STEP;
-        let tidy = |value: f64| (value * 1e6).round() / 1e6;
-        let to = Position(tidy(x + way.x), tidy(y + way.y), tidy(z + way.z));
+        let to = [x + way.x, y + way.y, z + way.z].map(format::without_dust);
+        let to = Position(to[0], to[1], to[2]);
         intents.apply(Change::Car(Box::new(CarEdit::Point {
             point: spot.point,
             side: spot.side,
