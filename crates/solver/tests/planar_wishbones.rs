@@ -8,6 +8,7 @@
 
 use steerloft_solver::axle::{Corner, FrontAxle, Knuckle, Rod, spin_axis_at_camber};
 use steerloft_solver::drive::{Drive, Slider};
+use steerloft_solver::error::{Member, SolveError};
 use steerloft_solver::figures::contact::contact_centre;
 use steerloft_solver::figures::instant_centre::{
     front_view_instant_centre, instant_axis, roll_centre, side_view_instant_centre,
@@ -436,4 +437,30 @@ fn holding_effort_does_the_moments_work() {
         (effort * way + done).abs() < 1e-6 * done.abs(),
         "{effort} over {way}, {done}"
     );
+}
+
+/// Level arms of equal length carry the knuckle without turning it, and with a kingpin that stands upright steering does not
+/// lift the wheel: it rises and falls by the arms' length and no farther.
+#[test]
+fn level_parallel_arms_lift_the_wheel_by_their_length() {
+    const ARM: f64 = 100.0;
+    for rod_inner in [400.0, 385.0] {
+        let corner = Planar {
+            lower: [drawn(400.0, 200.0), drawn(400.0 + ARM, 200.0)],
+            upper: [drawn(400.0, 300.0), drawn(400.0 + ARM, 300.0)],
+            rod: [drawn(rod_inner, 250.0), drawn(400.0 + ARM, 250.0)],
+        };
+        let car = assemble_at(&corner, 100.0, drawn(550.0, 250.0));
+        for sign in [1.0, -1.0] {
+            let at = |travel: f64| car.pose(0.0, Sides::both(sign * travel));
+            assert!(at(ARM - 1e-6).is_ok());
+            for past in [0.001, 3.0, 40.0] {
+                let SolveError::OutOfReach(miss) = at(ARM + past).unwrap_err() else {
+                    unreachable!("the arms are too short");
+                };
+                assert_eq!(miss.member, Member::Suspension, "{miss:?}");
+                assert!((miss.shortfall - past).abs() < 1e-6, "{miss:?}");
+            }
+        }
+    }
 }
