@@ -5,7 +5,7 @@
 //! of a hundred which the machine disturbed least. Frames are run through the program's own
 //! widgets in a window without a screen: state, layout and tessellation count, the graphics adapter does not;
 //! the first frame, the frames drawn at rest and the memory held are printed too. There is no screen reader, so that no
-//! accessibility tree is built. Times are the processor's where the system tells them (Linux), the clock's elsewhere. `-- --test` runs everything once.
+//! accessibility tree is built. Times are the processor's where the system tells them (Unix), the clock's elsewhere. `-- --test` runs everything once.
 
 #![allow(
     clippy::unwrap_used,
@@ -386,14 +386,20 @@ fn mean(least: Duration, mut compute: impl FnMut()) -> Duration {
     }
 }
 
-/// Processor time that this thread has used, or the time of day where the system does not tell it.
+/// Processor time that this thread has used.
+#[cfg(unix)]
+fn processor_time() -> Duration {
+    use rustix::time::{ClockId, clock_gettime};
+    Duration::try_from(clock_gettime(ClockId::ThreadCPUTime)).unwrap_or_default()
+}
+
+/// Time by the clock, where the system does not tell the processor's.
+#[cfg(not(unix))]
 fn processor_time() -> Duration {
     thread_local! {
         static START: Instant = Instant::now();
     }
-    let told = std::fs::read_to_string("/proc/thread-self/schedstat").ok();
-    let nanos = told.and_then(|text| text.split_whitespace().next()?.parse().ok());
-    nanos.map_or_else(|| START.with(Instant::elapsed), Duration::from_nanos)
+    START.with(Instant::elapsed)
 }
 
 /// Processor time that this thread has used since then.
