@@ -15,6 +15,7 @@ mod figures;
 mod font;
 mod paint;
 mod plane;
+mod sight;
 mod solid;
 mod style;
 mod text;
@@ -25,3 +26,4 @@ pub use page::{
     Ink, Page, Paper, Placed, SheetError, SheetRequest, ViewPicture, blank_sheet, drawing_page,
     measuring_form, picture_of_chart, picture_of_curve, picture_of_view, setup_sheet,
 };
+pub use sight::Sight;

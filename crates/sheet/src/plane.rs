@@ -101,7 +101,8 @@ fn start_at_least(ring: &mut [[f64; 2]]) {
 /// The chain that keeps every point, sorted along a line or around a ring, on its left or on it, without its last
 /// point.
 fn half_hull(points: impl Iterator<Item = [f64; 2]>) -> Vec<[f64; 2]> {
-    let mut chain: Vec<[f64; 2]> = Vec::new();
+    let (least, most) = points.size_hint();
+    let mut chain: Vec<[f64; 2]> = Vec::with_capacity(most.unwrap_or(least));
     for point in points {
         while let [.., before, last] = chain[..] {
             if turn(before, last, point) > 0.0 {

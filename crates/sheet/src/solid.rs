@@ -7,20 +7,47 @@ use steerloft_solver::frame::{Point, Vector};
 
 use crate::drawing::{Outline, View};
 use crate::plane::{hull, hull_of_similar_rings};
+use crate::sight::Sight;
 
-/// Cosines and sines around a circle of a small part and of a wheel. Their numbers are multiples of four, so that
-/// the ends of both axes of an ellipse are among its points.
-static SMALL_CIRCLE: LazyLock<Vec<[f64; 2]>> = LazyLock::new(|| unit_circle(40));
-static WHEEL_CIRCLE: LazyLock<Vec<[f64; 2]>> = LazyLock::new(|| unit_circle(96));
+/// Most edges of the outline of a small part, and of a wheel.
+const SMALL_EDGES: usize = 40;
+const WHEEL_EDGES: usize = 96;
+
+/// A regular polygon in the unit circle.
+struct UnitPolygon {
+    /// Its corners. Their number is a multiple of four, so that the ends of both axes of an ellipse are among them.
+    corners: Vec<[f64; 2]>,
+    /// Distance of its edges from the centre.
+    least_radius: f64,
+}
+
+/// Polygons of 4, 8, 12 and more edges, up to those of a wheel.
+static UNIT_POLYGONS: LazyLock<Vec<UnitPolygon>> =
+    LazyLock::new(|| (4..=WHEEL_EDGES).step_by(4).map(UnitPolygon::new).collect());
 
 /// Sine of a tilt below which a circle faces the eye squarely: more than rounding leaves of a tilt of none.
 pub(crate) const SQUARE_ON: f64 = 1e-9;
 
-fn unit_circle(count: u32) -> Vec<[f64; 2]> {
-    let angle = |step: u32| TAU * f64::from(step) / f64::from(count);
-    (0..count)
-        .map(|step| [angle(step).cos(), angle(step).sin()])
-        .collect()
+impl UnitPolygon {
+    #[allow(clippy::cast_precision_loss, reason = "edges are few")]
+    fn new(edges: usize) -> Self {
+        let angle = |corner: usize| TAU * corner as f64 / edges as f64;
+        Self {
+            corners: (0..edges)
+                .map(|corner| [angle(corner).cos(), angle(corner).sin()])
+                .collect(),
+            least_radius: (angle(1) / 2.0).cos(),
+        }
+    }
+
+    /// The polygon of fewest edges that strays no farther from a circle of a radius (mm) than it may, with no more than
+    /// `most` edges, a multiple of four.
+    fn for_circle(radius: f64, deviation: f64, most: usize) -> &'static Self {
+        let polygons = &UNIT_POLYGONS[1..most / 4];
+        let near = |polygon: &&Self| polygon.least_radius * radius >= radius - deviation;
+        let fine = polygons.iter().find(near).filter(|_| deviation > 0.0);
+        fine.unwrap_or(&UNIT_POLYGONS[most / 4 - 1])
+    }
 }
 
 /// A circle in space.
@@ -42,7 +69,7 @@ impl Circle {
     fn projected<'a>(
         &self,
         view: View,
-        unit_circle: &'a [[f64; 2]],
+        polygon: &'a UnitPolygon,
     ) -> impl Iterator<Item = [f64; 2]> + use<'a> {
         let centre = view.project(&self.centre);
         let slant = view.project_vector(&self.normal);
@@ -54,7 +81,7 @@ impl Circle {
         };
         let minor = self.radius * self.normal.dot(&view.towards_eye()).abs();
         let major = self.radius;
-        unit_circle.iter().map(move |[cos, sin]| {
+        polygon.corners.iter().map(move |[cos, sin]| {
             let (a, b) = (minor * cos, major * sin);
             [
                 centre[0] + a * along[0] - b * along[1],
@@ -65,19 +92,22 @@ impl Circle {
 }
 
 /// Outline of the convex body spanned by circles of a small part.
-pub(crate) fn hull_of_circles(view: View, circles: &[Circle]) -> Outline {
-    hull_of_points(view, circles, &SMALL_CIRCLE)
+pub(crate) fn hull_of_circles(sight: Sight, circles: &[Circle]) -> Outline {
+    hull_of_polygons(sight, circles, SMALL_EDGES)
 }
 
 /// Outline of the convex body spanned by circles of a wheel.
-pub(crate) fn hull_of_wheel_circles(view: View, circles: &[Circle]) -> Outline {
-    hull_of_points(view, circles, &WHEEL_CIRCLE)
+pub(crate) fn hull_of_wheel_circles(sight: Sight, circles: &[Circle]) -> Outline {
+    hull_of_polygons(sight, circles, WHEEL_EDGES)
 }
 
-fn hull_of_points(view: View, circles: &[Circle], unit_circle: &[[f64; 2]]) -> Outline {
+fn hull_of_polygons(sight: Sight, circles: &[Circle], most_edges: usize) -> Outline {
+    let radii = circles.iter().map(|circle| circle.radius);
+    let greatest = radii.fold(0.0, f64::max);
+    let polygon = UnitPolygon::for_circle(greatest, sight.deviation, most_edges);
     let rings: Vec<Vec<[f64; 2]>> = circles
         .iter()
-        .map(|circle| circle.projected(view, unit_circle).collect())
+        .map(|circle| circle.projected(sight.view, polygon).collect())
         .collect();
     let parallel = circles
         .windows(2)
@@ -100,30 +130,30 @@ pub(crate) fn disc(centre: Point, axis: Vector, radius: f64, thickness: f64) -> 
 }
 
 /// Outline of a round bar with spherical ends, each end given by centre and radius.
-pub(crate) fn bar(view: View, ends: &[(Point, f64)]) -> Outline {
+pub(crate) fn bar(sight: Sight, ends: &[(Point, f64)]) -> Outline {
     let circles: Vec<Circle> = ends
         .iter()
         .map(|&(centre, radius)| Circle {
             centre,
-            normal: view.towards_eye(),
+            normal: sight.view.towards_eye(),
             radius,
         })
         .collect();
-    hull_of_circles(view, &circles)
+    hull_of_circles(sight, &circles)
 }
 
 /// Outline of a round rod with flat ends.
-pub(crate) fn cylinder(view: View, ends: [Point; 2], radius: f64) -> Outline {
+pub(crate) fn cylinder(sight: Sight, ends: [Point; 2], radius: f64) -> Outline {
     match direction(&ends[0], &ends[1]) {
         Some(normal) => hull_of_circles(
-            view,
+            sight,
             &ends.map(|centre| Circle {
                 centre,
                 normal,
                 radius,
             }),
         ),
-        None => bar(view, &[(ends[0], radius)]),
+        None => bar(sight, &[(ends[0], radius)]),
     }
 }
 

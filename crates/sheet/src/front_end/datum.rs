@@ -18,14 +18,14 @@ pub(super) fn add(
 ) {
     let origin = Point::origin();
     add_chassis(parts, axle, extent);
-    if let Some(line) = road_line(parts.view, pose, &axle.road, extent, sizes) {
+    if let Some(line) = road_line(parts.sight.view, pose, &axle.road, extent, sizes) {
         parts.add(Layer::Ground, &origin, None, [(Role::Road, line)]);
     }
-    if parts.view != View::Side {
+    if parts.sight.view != View::Side {
         let reach = sizes.overhang();
         let centre = Outline::Line([[0.0, extent.min[1] - reach], [0.0, extent.max[1] + reach]]);
         parts.add(Layer::Axes, &origin, None, [(Role::CentreLine, centre)]);
-        if let Some(line) = axle_line(parts.view, axle, extent) {
+        if let Some(line) = axle_line(parts.sight.view, axle, extent) {
             parts.add(Layer::Axes, &origin, None, [(Role::AxleLine, line)]);
         }
     }
@@ -35,7 +35,7 @@ pub(super) fn add(
 fn add_chassis(parts: &mut Parts, axle: &FrontAxle, extent: &Bounds) {
     let corners = &axle.corners;
     let inboard = |corner: &Corner| -0.92 * corner.knuckle.kingpin_lower.y;
-    let ends = match parts.view {
+    let ends = match parts.sight.view {
         View::Top => return,
         View::Front => [inboard(&corners.left), inboard(&corners.right)],
         View::Side => [extent.min[0], extent.max[0]],

@@ -13,7 +13,10 @@ use crate::solid::cuboid;
 /// Adds the drive, with the servo where the car has one.
 pub(super) fn add(parts: &mut Parts, layout: &Layout, pose: &AxlePose, sizes: Proportions) {
     if let Some(servo) = &layout.servo {
-        let case = (Role::Servo, cuboid(parts.view, &servo.centre, &servo.size));
+        let case = (
+            Role::Servo,
+            cuboid(parts.sight.view, &servo.centre, &servo.size),
+        );
         parts.add(Layer::Case, &servo.centre, None, [case]);
     }
     stacks::add_packing(parts, layout, pose);

@@ -31,7 +31,7 @@ pub(super) fn add(
                 Layer::Linkage,
                 end,
                 Some(corner.side),
-                ball(parts.view, end, sizes.ball),
+                ball(parts.sight.view, end, sizes.ball),
             );
         }
         // Its balls belong to the arms.
@@ -45,7 +45,7 @@ pub(super) fn add(
                 Layer::Linkage,
                 end,
                 Some(corner.side),
-                ball(parts.view, end, sizes.ball),
+                ball(parts.sight.view, end, sizes.ball),
             );
         }
     }
@@ -55,14 +55,14 @@ fn add_pin(parts: &mut Parts, corner: &CornerPose, kingpin: &Kingpin, sizes: Pro
     let middle = kingpin.lower + (kingpin.upper - kingpin.lower) * 0.5;
     let past = kingpin.up * sizes.ball;
     let ends = [kingpin.lower - past, kingpin.upper + past];
-    let pin = (Role::Kingpin, cylinder(parts.view, ends, sizes.kingpin()));
+    let pin = (Role::Kingpin, cylinder(parts.sight, ends, sizes.kingpin()));
     let near = nearer(parts, middle, kingpin.hub);
     parts.add(Layer::Linkage, &near, Some(corner.side), [pin]);
 }
 
 /// The nearer of two points: what runs in the knuckle's body is seen through it.
 fn nearer(parts: &Parts, point: Point, hub: Point) -> Point {
-    let towards_eye = parts.view.towards_eye();
+    let towards_eye = parts.sight.view.towards_eye();
     if (point - hub).dot(&towards_eye) > 0.0 {
         point
     } else {
@@ -71,9 +71,9 @@ fn nearer(parts: &Parts, point: Point, hub: Point) -> Point {
 }
 
 fn add_bearings(parts: &mut Parts, corner: &CornerPose, kingpin: &Kingpin, sizes: Proportions) {
-    let view = parts.view;
+    let sight = parts.sight;
     for end in [kingpin.lower, kingpin.upper] {
-        let ring = |radius: f64| hull_of_circles(view, &disc(end, kingpin.up, radius, sizes.ball));
+        let ring = |radius: f64| hull_of_circles(sight, &disc(end, kingpin.up, radius, sizes.ball));
         let shapes = [
             (Role::Bearing, ring(1.5 * sizes.ball)),
             (Role::Kingpin, ring(sizes.kingpin())),
@@ -96,8 +96,8 @@ fn add_strut(
     };
     let foot = foot_on_line(&kingpin.hub, &kingpin.upper, &slide);
     let neck = foot + (kingpin.upper - foot) * 0.55;
-    let rod = cylinder(parts.view, [neck, kingpin.upper], 0.7 * sizes.ball);
-    let tube = cylinder(parts.view, [foot, neck], 1.5 * sizes.ball);
+    let rod = cylinder(parts.sight, [neck, kingpin.upper], 0.7 * sizes.ball);
+    let tube = cylinder(parts.sight, [foot, neck], 1.5 * sizes.ball);
     let near = nearer(parts, neck, kingpin.hub);
     let shapes = [(Role::Kingpin, rod), (Role::Knuckle, tube)];
     parts.add(Layer::Linkage, &near, Some(corner.side), shapes);
@@ -111,7 +111,7 @@ pub(super) fn add_axis(
     ground: Option<Point>,
     sizes: Proportions,
 ) {
-    let view = parts.view;
+    let view = parts.sight.view;
     let past = kingpin.up * sizes.overhang();
     let bottom = ground.unwrap_or(kingpin.lower - past);
     let line = Outline::Line([view.project(&bottom), view.project(&(kingpin.upper + past))]);

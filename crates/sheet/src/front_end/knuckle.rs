@@ -7,7 +7,8 @@ use steerloft_solver::suspension::Suspension;
 use super::parts::{Layer, Parts};
 use super::proportions::Proportions;
 use super::stacks::Seat;
-use crate::drawing::{Outline, Role, View};
+use crate::drawing::{Outline, Role};
+use crate::sight::Sight;
 use crate::solid::{Circle, cylinder, disc, foot_on_line, hull_of_circles};
 
 /// The steering axis, and where the knuckle carries its axle on it.
@@ -59,22 +60,22 @@ pub(super) fn add(
     seat: &Seat,
     sizes: Proportions,
 ) {
-    let view = parts.view;
+    let sight = parts.sight;
     let side = Some(corner.side);
     let axle_end = corner.wheel_centre + corner.spin_axis * (0.3 * corner.tyre_width);
-    let axle = cylinder(view, [kingpin.hub, axle_end], 0.75 * sizes.ball);
-    let body = body(view, corner, kingpin, suspension, sizes);
+    let axle = cylinder(sight, [kingpin.hub, axle_end], 0.75 * sizes.ball);
+    let body = body(sight, corner, kingpin, suspension, sizes);
     let shapes = [(Role::SpinAxle, axle), (Role::Knuckle, body)];
     parts.add(Layer::Linkage, &kingpin.hub, side, shapes);
     // The lever lies behind the face that the stud stands on.
     let tip = seat.face - seat.towards_ball * (sizes.lever() / 2.0);
-    let arm = (Role::SteeringArm, steering_arm(view, kingpin, tip, sizes));
+    let arm = (Role::SteeringArm, steering_arm(sight, kingpin, tip, sizes));
     parts.add(Layer::Linkage, &tip, side, [arm]);
 }
 
 /// The knuckle's body: a boss around the kingpin, or an upright between two balls, and a barrel to the wheel.
 fn body(
-    view: View,
+    sight: Sight,
     corner: &CornerPose,
     kingpin: &Kingpin,
     suspension: &Suspension,
@@ -100,7 +101,7 @@ fn body(
             boss_height(corner, kingpin, sizes),
         ),
     };
-    hull_of_circles(view, &[bottom, top, flange])
+    hull_of_circles(sight, &[bottom, top, flange])
 }
 
 /// Height of the boss around the kingpin: most of the kingpin, within what suits ball and wheel.
@@ -112,9 +113,9 @@ fn boss_height(corner: &CornerPose, kingpin: &Kingpin, sizes: Proportions) -> f6
 }
 
 /// A flat lever square to the kingpin, from the kingpin to under the ball.
-fn steering_arm(view: View, kingpin: &Kingpin, tip: Point, sizes: Proportions) -> Outline {
+fn steering_arm(sight: Sight, kingpin: &Kingpin, tip: Point, sizes: Proportions) -> Outline {
     let root = foot_on_line(&tip, &kingpin.lower, &kingpin.up);
     let [root_low, root_high] = disc(root, kingpin.up, 1.7 * sizes.ball, sizes.lever());
     let [tip_low, tip_high] = disc(tip, kingpin.up, 1.15 * sizes.ball, sizes.lever());
-    hull_of_circles(view, &[root_low, root_high, tip_low, tip_high])
+    hull_of_circles(sight, &[root_low, root_high, tip_low, tip_high])
 }

@@ -46,7 +46,7 @@ fn add_plate(parts: &mut Parts, lever: &Lever, sizes: Proportions) {
         let boss = foot_on_line(&ball, &lever.axis_point, &lever.axis);
         circles.extend(disc(boss, lever.axis, 2.0 * sizes.ball, sizes.lever()));
         circles.extend(disc(ball, lever.axis, 1.3 * sizes.ball, sizes.lever()));
-        let plate = hull_of_circles(parts.view, &circles);
+        let plate = hull_of_circles(parts.sight, &circles);
         parts.add(Layer::Linkage, &boss, None, [(Role::DriveArm, plate)]);
         circles.clear();
     }
@@ -56,7 +56,7 @@ fn add_plate(parts: &mut Parts, lever: &Lever, sizes: Proportions) {
 pub(super) fn add_rack(parts: &mut Parts, layout: &Layout, drive: &DrivePose, sizes: Proportions) {
     for link in layout.axle.drive.links(drive) {
         let middle = link.from + (link.to - link.from) * 0.5;
-        let bar = cylinder(parts.view, [link.from, link.to], 1.1 * sizes.ball);
+        let bar = cylinder(parts.sight, [link.from, link.to], 1.1 * sizes.ball);
         parts.add(Layer::Linkage, &middle, None, [(Role::DriveArm, bar)]);
     }
     add_seats(parts, layout, drive, sizes);

@@ -28,20 +28,22 @@ use self::knuckle::Kingpin;
 use self::parts::Parts;
 use self::proportions::Proportions;
 use self::stacks::Seat;
-use crate::drawing::{Drawing, View};
+use crate::drawing::Drawing;
+use crate::sight::Sight;
 
 pub use stacks::{StackStand, stack_stands};
 pub use turn_lines::turn_lines;
 pub use wheel::wheel_outlines;
 
-/// Draws both front corners, the steering drive between them, and the lines they are measured from.
+/// Draws both front corners, the steering drive between them, and the lines they are measured from, as a view shows
+/// them, as finely as paper needs, or no finer than a [`Sight`] asks for.
 ///
 /// `pose` is a pose of `layout`'s axle. Millimetres, in the plane of the view; every coordinate is finite for
 /// a solved pose.
 #[must_use]
-pub fn front_end(layout: &Layout, pose: &AxlePose, view: View) -> Drawing {
+pub fn front_end(layout: &Layout, pose: &AxlePose, sight: impl Into<Sight>) -> Drawing {
     let sizes = Proportions::of(pose);
-    let mut parts = Parts::new(view);
+    let mut parts = Parts::new(sight.into());
     drive::add(&mut parts, layout, pose, sizes);
     stacks::add_under_points(&mut parts, layout, pose, sizes);
     // The far corner first, so that the near one lies over it at equal depth.

@@ -3,6 +3,7 @@
 use steerloft_solver::frame::{Point, Side};
 
 use crate::drawing::{Bounds, Drawing, Outline, Role, Shape, View};
+use crate::sight::Sight;
 
 /// What lies over what, whatever the depth: the linkage is what the drawing is about, so nothing hides it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,14 +34,14 @@ struct Part {
 
 /// The parts of a drawing in the making.
 pub(super) struct Parts {
-    pub(super) view: View,
+    pub(super) sight: Sight,
     parts: Vec<Part>,
 }
 
 impl Parts {
-    pub(super) fn new(view: View) -> Self {
+    pub(super) fn new(sight: Sight) -> Self {
         Self {
-            view,
+            sight,
             parts: Vec::new(),
         }
     }
@@ -62,11 +63,11 @@ impl Parts {
             })
             .collect();
         // In side view the left wheel hides the right corner.
-        let hidden = self.view == View::Side && side == Some(Side::Right);
+        let hidden = self.sight.view == View::Side && side == Some(Side::Right);
         self.parts.push(Part {
             hidden,
             layer,
-            depth: near.coords.dot(&self.view.towards_eye()),
+            depth: near.coords.dot(&self.sight.view.towards_eye()),
             shapes,
         });
     }

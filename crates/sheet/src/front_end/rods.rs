@@ -6,7 +6,8 @@ use steerloft_solver::pose::CornerPose;
 use super::joint::ball;
 use super::parts::{Layer, Parts};
 use super::proportions::Proportions;
-use crate::drawing::{Outline, Role, View};
+use crate::drawing::{Outline, Role};
+use crate::sight::Sight;
 use crate::solid::{bar, cylinder, direction};
 
 /// Greatest share of a rod that one cup is drawn to cover, so that the rod is still seen between them.
@@ -32,9 +33,9 @@ fn add_rod(
     cup_length: f64,
     sizes: Proportions,
 ) {
-    let view = parts.view;
+    let sight = parts.sight;
     let middle = ends[0] + (ends[1] - ends[0]) * 0.5;
-    let mut shapes = vec![(Role::Rod, cylinder(view, ends, 0.62 * sizes.ball))];
+    let mut shapes = vec![(Role::Rod, cylinder(sight, ends, 0.62 * sizes.ball))];
     if let Some(along) = direction(&ends[0], &ends[1]) {
         let length = (ends[1] - ends[0]).norm();
         let cup_length = cup_length.min(MOST_OF_ROD * length);
@@ -43,21 +44,26 @@ fn add_rod(
                 .min(0.3 * length - 0.6 * cup_length)
                 .max(0.0);
         let flats = [middle - half_flats, middle + half_flats];
-        shapes.push((Role::Rod, cylinder(view, flats, 0.85 * sizes.ball)));
+        shapes.push((Role::Rod, cylinder(sight, flats, 0.85 * sizes.ball)));
         for (end, inward) in [(ends[0], along), (ends[1], -along)] {
-            shapes.push((Role::Cup, cup(view, end, inward * cup_length, sizes)));
+            shapes.push((Role::Cup, cup(sight, end, inward * cup_length, sizes)));
         }
     }
     parts.add(Layer::Linkage, &middle, side, shapes);
     for end in ends {
-        parts.add(Layer::Joints, &end, side, ball(view, &end, sizes.ball));
+        parts.add(
+            Layer::Joints,
+            &end,
+            side,
+            ball(sight.view, &end, sizes.ball),
+        );
     }
 }
 
 /// A cup around a ball, tapering along the rod.
-fn cup(view: View, ball: Point, length: Vector, sizes: Proportions) -> Outline {
+fn cup(sight: Sight, ball: Point, length: Vector, sizes: Proportions) -> Outline {
     bar(
-        view,
+        sight,
         &[(ball, 1.4 * sizes.ball), (ball + length, 0.85 * sizes.ball)],
     )
 }

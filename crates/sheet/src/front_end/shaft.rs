@@ -39,22 +39,22 @@ impl Shaft {
 
     /// Adds shaft, hub and axis.
     pub(super) fn add(&self, parts: &mut Parts, sizes: Proportions) {
-        let view = parts.view;
-        let shaft = cylinder(view, [self.root, self.boss], 1.6 * sizes.ball);
+        let sight = parts.sight;
+        let shaft = cylinder(sight, [self.root, self.boss], 1.6 * sizes.ball);
         parts.add(Layer::Case, &self.root, None, [(Role::DriveHub, shaft)]);
         let hub = disc(self.boss, self.axis, 1.2 * sizes.ball, 1.6 * sizes.lever());
         parts.add(
             Layer::Linkage,
             &self.boss,
             None,
-            [(Role::DriveHub, hull_of_circles(view, &hub))],
+            [(Role::DriveHub, hull_of_circles(sight, &hub))],
         );
         self.add_axis(parts, sizes);
     }
 
     /// The axis as a line, and crossed where the eye looks along it.
     fn add_axis(&self, parts: &mut Parts, sizes: Proportions) {
-        let view = parts.view;
+        let view = parts.sight.view;
         let backwards = (self.boss - self.root).dot(&self.axis) < 0.0;
         let outward = if backwards { -self.axis } else { self.axis };
         let tip = self.boss + outward * (2.0 * sizes.overhang());

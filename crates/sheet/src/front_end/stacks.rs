@@ -73,10 +73,10 @@ fn stacks_at(
 
 /// Adds stud and spacers of a ball.
 pub(super) fn add_seat(parts: &mut Parts, seat: &Seat, side: Side, sizes: Proportions) {
-    let view = parts.view;
+    let sight = parts.sight;
     let stud = (
         Role::Stud,
-        cylinder(view, [seat.face, seat.ball], sizes.stud()),
+        cylinder(sight, [seat.face, seat.ball], sizes.stud()),
     );
     parts.add(Layer::Linkage, &seat.ball, Some(side), [stud]);
     for &slice in &seat.spacers {
@@ -85,7 +85,7 @@ pub(super) fn add_seat(parts: &mut Parts, seat: &Seat, side: Side, sizes: Propor
 }
 
 fn add_slice(parts: &mut Parts, slice: [Point; 2], side: Side, sizes: Proportions) {
-    let outline = cylinder(parts.view, slice, sizes.spacer());
+    let outline = cylinder(parts.sight, slice, sizes.spacer());
     let middle = slice[0] + (slice[1] - slice[0]) * 0.5;
     parts.add(
         Layer::Linkage,
@@ -238,7 +238,7 @@ pub(super) fn add_packing(parts: &mut Parts, layout: &Layout, pose: &AxlePose) {
     let Some(servo) = &layout.servo else {
         return;
     };
-    let view = parts.view;
+    let view = parts.sight.view;
     for (stack, stand) in placed(layout, pose) {
         if stack.point != PointName::DriveAxis {
             continue;

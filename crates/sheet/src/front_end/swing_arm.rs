@@ -36,7 +36,7 @@ pub(super) fn add(
         .into_iter()
         .flat_map(|(centre, balls)| disc(centre, axis, balls * sizes.ball, sizes.lever()))
         .collect();
-    let plate = (Role::DriveArm, hull_of_circles(parts.view, &plate));
+    let plate = (Role::DriveArm, hull_of_circles(parts.sight, &plate));
     parts.add(Layer::Linkage, &boss, None, [plate]);
     let shaft = match &layout.servo {
         Some(servo) => Shaft::of_servo(servo, boss, axis),

@@ -6,6 +6,7 @@ use steerloft_solver::pose::{AxlePose, CornerPose};
 use super::parts::{Layer, Parts};
 use super::proportions::Proportions;
 use crate::drawing::{Drawing, Outline, Role, Shape, View};
+use crate::sight::Sight;
 use crate::solid::{Circle, SQUARE_ON, hull_of_wheel_circles};
 
 /// Rim radius against tyre radius.
@@ -22,9 +23,9 @@ const LEAST_FACING: f64 = 0.12;
 
 /// Adds tyre, rim, axle and the line of the wheel plane.
 pub(super) fn add(parts: &mut Parts, corner: &CornerPose, sizes: Proportions) {
-    let view = parts.view;
+    let sight = parts.sight;
     let side = Some(corner.side);
-    let facing = corner.spin_axis.dot(&view.towards_eye());
+    let facing = corner.spin_axis.dot(&sight.view.towards_eye());
     // The face that the eye sees: the outboard one where the spin axis points towards the eye.
     let near_face = if facing < 0.0 { -0.5 } else { 0.5 } * corner.tyre_width;
     let circle = |radius: f64, offset: f64| Circle {
@@ -32,8 +33,8 @@ pub(super) fn add(parts: &mut Parts, corner: &CornerPose, sizes: Proportions) {
         normal: corner.spin_axis,
         radius,
     };
-    let face = |radius: f64, offset: f64| hull_of_wheel_circles(view, &[circle(radius, offset)]);
-    let mut shapes = vec![(Role::Tyre, tyre(view, corner))];
+    let face = |radius: f64, offset: f64| hull_of_wheel_circles(sight, &[circle(radius, offset)]);
+    let mut shapes = vec![(Role::Tyre, tyre(sight, corner))];
     if facing.abs() > SQUARE_ON {
         let seat = near_face * (1.0 - 2.0 * DISH);
         let flat = corner.tyre_radius - shoulder(corner);
@@ -51,17 +52,18 @@ pub(super) fn add(parts: &mut Parts, corner: &CornerPose, sizes: Proportions) {
 ///
 /// In side view only the left one, which hides the other.
 #[must_use]
-pub fn wheel_outlines(pose: &AxlePose, view: View) -> Drawing {
+pub fn wheel_outlines(pose: &AxlePose, sight: impl Into<Sight>) -> Drawing {
+    let sight = sight.into();
     let corners = [&pose.corners.left, &pose.corners.right];
     let seen = corners
         .into_iter()
-        .filter(|corner| view != View::Side || corner.side == Side::Left);
+        .filter(|corner| sight.view != View::Side || corner.side == Side::Left);
     Drawing {
         shapes: seen
             .map(|corner| Shape {
                 role: Role::Envelope,
                 side: Some(corner.side),
-                outline: tyre(view, corner),
+                outline: tyre(sight, corner),
             })
             .collect(),
     }
@@ -72,7 +74,7 @@ fn shoulder(corner: &CornerPose) -> f64 {
 }
 
 /// Outline of the tyre: a cylinder of its radius and width with rounded shoulders.
-fn tyre(view: View, corner: &CornerPose) -> Outline {
+fn tyre(sight: Sight, corner: &CornerPose) -> Outline {
     let rounding = shoulder(corner);
     let circles: Vec<Circle> = [0.0, 30.0, 60.0, 90.0_f64]
         .into_iter()
@@ -87,12 +89,12 @@ fn tyre(view: View, corner: &CornerPose) -> Outline {
             })
         })
         .collect();
-    hull_of_wheel_circles(view, &circles)
+    hull_of_wheel_circles(sight, &circles)
 }
 
 /// The wheel plane where it is seen nearly edge-on, and the wheel centre where it is seen in its face.
 fn add_plane_line(parts: &mut Parts, corner: &CornerPose, sizes: Proportions) {
-    let view = parts.view;
+    let view = parts.sight.view;
     let centre = view.project(&corner.wheel_centre);
     let across = view.project_vector(&corner.spin_axis);
     let length = across[0].hypot(across[1]);

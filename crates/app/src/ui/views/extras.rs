@@ -30,7 +30,7 @@ pub(super) fn envelope(painter: &Painter, bench: &Bench, shown: &Shown, seen: &S
     let (droop, bump) = bench.setup().car.ranges.travel;
     for travel in [droop, bump] {
         if let Some(pose) = nearest_to_end(shown, travel) {
-            let drawing = wheel_outlines(&pose, seen.view);
+            let drawing = wheel_outlines(&pose, seen.sight(painter.pixels_per_point()));
             paint(painter, &drawing, &seen.transform, tokens, false);
         }
     }
@@ -54,7 +54,11 @@ fn nearest_to_end(shown: &Shown, end: f64) -> Option<AxlePose> {
 pub(super) fn reference(painter: &Painter, bench: &Bench, seen: &Seen) {
     if let Some(other) = bench.reference().and_then(Reference::shown) {
         let tokens = Tokens::of(painter.ctx());
-        let drawing = front_end(other.layout(), &other.pose, seen.view);
+        let drawing = front_end(
+            other.layout(),
+            &other.pose,
+            seen.sight(painter.pixels_per_point()),
+        );
         paint_reference(painter, &drawing, &seen.transform, tokens);
     }
 }

@@ -303,7 +303,8 @@ fn show_view(
         car_points::show(ui, bench, shown, state, intents, &seen);
         return;
     }
-    if state.views.switches.spacer_buttons {
+    // While something is dragged nobody can press them.
+    if state.views.switches.spacer_buttons && !state.views.is_dragging() {
         spacers::show(ui, bench, shown, state, intents, &seen);
     }
     let rings = handles::rings(ui, shown, &seen);
@@ -324,7 +325,8 @@ fn paint_view(ui: &Ui, bench: &Bench, shown: &Shown, views: &Views, seen: &Seen)
     if switches.envelope {
         extras::envelope(&painter, bench, shown, seen);
     }
-    let drawing = front_end(shown.layout(), &shown.pose, seen.view);
+    let sight = seen.sight(painter.pixels_per_point());
+    let drawing = front_end(shown.layout(), &shown.pose, sight);
     paint::paint(&painter, &drawing, &seen.transform, tokens, dimmed);
     if switches.turn_lines {
         extras::turn(&painter, shown, seen);

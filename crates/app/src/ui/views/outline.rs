@@ -31,27 +31,29 @@ pub(super) fn as_line(corners: &[Pos2], thinnest: f32) -> Option<[Pos2; 2]> {
 }
 
 /// The corners of an outline without those that fall on one another, and with sharp ones cut blunt.
-pub(super) fn fit_for_painting(corners: impl Iterator<Item = Pos2>) -> Vec<Pos2> {
-    let corners = distinct(corners);
-    if corners.len() < 3 {
+pub(super) fn fit_for_painting(mut corners: Vec<Pos2>) -> Vec<Pos2> {
+    keep_distinct(&mut corners);
+    let count = corners.len();
+    let edges_of = |index: usize| {
+        let corner = corners[index];
+        let [before, after] = [index + count - 1, index + 1].map(|next| corners[next % count]);
+        [before - corner, after - corner]
+    };
+    let is_sharp_at = |index: usize| is_sharp(edges_of(index));
+    if count < 3 || !(0..count).any(is_sharp_at) {
         return corners;
     }
-    let count = corners.len();
-    let mut blunt = Vec::with_capacity(count + 4);
-    for (index, &corner) in corners.iter().enumerate() {
-        let before = corners[(index + count - 1) % count] - corner;
-        let after = corners[(index + 1) % count] - corner;
-        if is_sharp(before, after) {
-            blunt.extend([before, after].map(|edge| corner + cut(edge)));
-        } else {
-            blunt.push(corner);
-        }
-    }
-    blunt
+    let blunt = |index: usize| {
+        let (corner, edges) = (corners[index], edges_of(index));
+        let cut_off = is_sharp(edges).then(|| edges.map(|edge| corner + cut(edge)));
+        let kept = cut_off.is_none().then_some(corner);
+        cut_off.into_iter().flatten().chain(kept)
+    };
+    (0..count).flat_map(blunt).collect()
 }
 
 /// Whether the corner between two edges that lead away from it is sharp.
-fn is_sharp(before: Vec2, after: Vec2) -> bool {
+fn is_sharp([before, after]: [Vec2; 2]) -> bool {
     // The cosine of the turn is compared, without the root that most corners, which are blunt, can do without.
     let along = before.dot(after);
     along > 0.0 && along * along > SHARPEST * SHARPEST * before.length_sq() * after.length_sq()
@@ -62,23 +64,15 @@ fn cut(edge: Vec2) -> Vec2 {
     edge.normalized() * CUT.min(edge.length() / 3.0)
 }
 
-/// Corners without those that fall on one another on screen, which would have an edge without direction.
-fn distinct(corners: impl Iterator<Item = Pos2>) -> Vec<Pos2> {
-    let mut kept: Vec<Pos2> = Vec::new();
-    for corner in corners {
-        if kept
-            .last()
-            .is_none_or(|last| last.distance_sq(corner) >= LEAST_EDGE * LEAST_EDGE)
-        {
-            kept.push(corner);
-        }
-    }
-    while let [first, .., last] = kept.as_slice()
-        && first.distance_sq(*last) < LEAST_EDGE * LEAST_EDGE
+/// Drops corners that fall on one another on screen, which would have an edge without direction.
+fn keep_distinct(corners: &mut Vec<Pos2>) {
+    let is_near = |one: Pos2, other: Pos2| one.distance_sq(other) < LEAST_EDGE * LEAST_EDGE;
+    corners.dedup_by(|corner, last| is_near(*corner, *last));
+    while let [first, .., last] = corners.as_slice()
+        && is_near(*first, *last)
     {
-        kept.pop();
+        corners.pop();
     }
-    kept
 }
 
 #[cfg(test)]
@@ -88,16 +82,16 @@ mod tests {
 
     #[test]
     fn corners_on_one_another_are_one() {
-        let corners = [
+        let mut corners = vec![
             pos2(0.0, 0.0),
             pos2(0.0, 0.05),
             pos2(5.0, 0.0),
             pos2(5.0, 5.0),
             pos2(0.1, 0.0),
         ];
-        let kept = distinct(corners.into_iter());
-        assert_eq!(kept, [pos2(0.0, 0.0), pos2(5.0, 0.0), pos2(5.0, 5.0)]);
-        assert!(distinct(std::iter::empty()).is_empty());
+        keep_distinct(&mut corners);
+        assert_eq!(corners, [pos2(0.0, 0.0), pos2(5.0, 0.0), pos2(5.0, 5.0)]);
+        assert!(fit_for_painting(Vec::new()).is_empty());
     }
 
     #[test]
@@ -127,14 +121,14 @@ mod tests {
             pos2(9.0, 9.0),
             pos2(0.0, 9.0),
         ];
-        assert_eq!(fit_for_painting(square.into_iter()), square);
+        assert_eq!(fit_for_painting(square.to_vec()), square);
         let sliver = [
             pos2(0.0, 0.0),
             pos2(50.0, 0.3),
             pos2(100.0, 0.0),
             pos2(50.0, -0.3),
         ];
-        let blunt = fit_for_painting(sliver.into_iter());
+        let blunt = fit_for_painting(sliver.to_vec());
         assert_eq!(blunt.len(), 6, "{blunt:?}");
         assert!(blunt.iter().all(|corner| (0.4..99.6).contains(&corner.x)));
     }

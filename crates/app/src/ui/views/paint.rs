@@ -80,7 +80,7 @@ fn paint_shape(painter: &Painter, shape: &Shape, transform: &Transform, ink: &In
                 painter.line_segment(ends, ink.stroke);
                 return;
             }
-            let corners = fit_for_painting(corners.into_iter());
+            let corners = fit_for_painting(corners);
             painter.add(Painted::convex_polygon(corners, ink.fill, ink.stroke));
         }
         Outline::Circle { centre, radius } => {
