@@ -210,7 +210,7 @@ impl Steerloft {
     }
 
     /// Opens files behind the setup that is worked on, which stays in front; what stands on the strip of messages stays too.
-    /// Returns what is to be told of those that were not opened, of which the strip has room for the first only.
+    /// Returns what is to be told of those that were not opened, which the strip tells too.
     pub fn open_behind(&mut self, files: &[PathBuf]) -> Vec<Message> {
         let front = self.bench.current().id();
         let before = self.message.take();
@@ -222,7 +222,8 @@ impl Steerloft {
         if self.bench.get(front).is_some() {
             self.switch_to(front);
         }
-        self.message = before.or_else(|| not_opened.first().cloned());
+        let told = before.into_iter().chain(not_opened.iter().cloned());
+        self.message = Message::together(told.collect());
         not_opened
     }
 

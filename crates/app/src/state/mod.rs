@@ -30,8 +30,8 @@ pub use bench::Bench;
 pub use car_edit::{
     AdjustmentDraft, Axis, CarEditing, DraftFault, DraftKind, DraftPart, EffectDraft, EffectKind,
     Entries, Field, Group as NumberGroup, NumberField as CarNumber, ObstacleField, OptionDraft,
-    TextField, edit_refused, further_groups as further_number_groups, groups as number_groups,
-    obstacles, stocks, studs,
+    TextField, TypedNumber, edit_refused, further_groups as further_number_groups,
+    groups as number_groups, obstacles, stocks, studs,
 };
 pub use change::{Change, rods_in_words};
 pub use cursor::Cursor;

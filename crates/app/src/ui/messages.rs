@@ -13,6 +13,8 @@ use super::{GuardAnswer, Intent, Intents, names, units_of};
 use crate::state::{Bench, Trouble};
 use crate::theme::{Metrics, Tokens};
 
+const NOT_OPENED: &str = "The file was not opened";
+
 /// A message at the top of the window, there until it is dismissed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Message {
@@ -29,10 +31,34 @@ impl Message {
     #[must_use]
     pub fn not_opened(error: &FileError) -> Self {
         Self {
-            title: "The file was not opened".to_owned(),
+            title: NOT_OPENED.to_owned(),
             detail: error.to_string(),
             consequence: "The setup on the bench and its changes are as they were.",
         }
+    }
+
+    /// What is told of several files, in one message: of the first few in full.
+    #[must_use]
+    pub fn together(mut messages: Vec<Self>) -> Option<Self> {
+        const TOLD: usize = 4;
+        let count = messages.len();
+        messages.truncate(TOLD);
+        let mut details: Vec<String> = messages.iter().map(|one| one.detail.clone()).collect();
+        if count > TOLD {
+            details.push(format!("And {} more.", count - TOLD));
+        }
+        let are_files = messages.iter().all(|one| one.title == NOT_OPENED);
+        let first = messages.into_iter().next()?;
+        let title = if count > 1 && are_files {
+            format!("{count} files were not opened")
+        } else {
+            first.title
+        };
+        Some(Self {
+            title,
+            detail: details.join("\n"),
+            consequence: first.consequence,
+        })
     }
 
     /// Gauge readings could not be read.

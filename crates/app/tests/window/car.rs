@@ -9,8 +9,9 @@ use crate::common::{
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
+use steerloft::units::Units;
 use steerloft_analysis::curves::CurveKind;
-use steerloft_setup::adjustment::PointName;
+use steerloft_setup::adjustment::{Effect, Kind, PointName};
 use steerloft_setup::car::{Drive, Position, RightCorner, Suspension};
 use steerloft_setup::edit::{DriveKind, SuspensionKind};
 use steerloft_setup::setup::Chosen;
@@ -284,6 +285,46 @@ fn an_adjustment_is_written_added_and_used() {
     assert_eq!(undo_label(&app), "Arm groove removed");
     command_key(&mut app, Key::Z);
     assert_eq!(value(&app, "Arm groove"), Chosen::Slide(1.5));
+}
+
+#[test]
+fn an_adjustment_is_written_in_inches_where_they_are_shown() {
+    let mut app = describe();
+    app.state_mut().view_mut().preferences.units = Units::Inches;
+    app.run();
+    press(&mut app, "Add an adjustment");
+    app.get_by_label("by, in per inch");
+    write(&mut app, "Adjustment name", "Arm slot");
+    choose(
+        &mut app,
+        "Adjustment effect 1: add a point",
+        "Outer tie-rod ball",
+    );
+    write(&mut app, "Least value", "-1/8");
+    write(&mut app, "Greatest value", "0.25");
+    press(&mut app, "Add to the car");
+    let slide = |app: &App| {
+        let added = setup(app).car.adjustments.last().unwrap();
+        match &added.kind {
+            Kind::Slide {
+                range,
+                step,
+                effects,
+                ..
+            } => (*range, *step, effects.clone()),
+            other => panic!("{other:?}"),
+        }
+    };
+    let written = slide(&app);
+    assert_eq!((written.0, written.1), ((-3.175, 6.35), Some(0.5)));
+    assert!(matches!(
+        written.2[0],
+        Effect::Move { by, .. } if by == Position(1.0, 0.0, 0.0)
+    ));
+    // Opened and taken over it is what it was, to the last digit.
+    press(&mut app, "Edit Arm slot");
+    press(&mut app, "Take over");
+    assert_eq!(slide(&app), written);
 }
 
 /// Opens a list and clicks one of it.

@@ -276,7 +276,7 @@ fn a_file_dropped_on_the_window_is_opened() {
 }
 
 #[test]
-fn of_several_files_dropped_at_once_the_first_is_in_front_and_a_missing_one_is_told() {
+fn of_several_files_dropped_at_once_the_first_is_in_front_and_missing_ones_are_told() {
     let folder = folder();
     let paths = [0, 1, 2].map(|index| {
         let path = folder.path().join(SUPPLIED[index].file_name);
@@ -284,8 +284,8 @@ fn of_several_files_dropped_at_once_the_first_is_in_front_and_a_missing_one_is_t
         path
     });
     let (mut app, _) = window();
-    let missing = folder.path().join("gone.ron");
-    let dropped = paths.iter().chain([&missing]).cloned();
+    let missing = ["gone.ron", "gone_too.ron"].map(|name| folder.path().join(name));
+    let dropped = paths.iter().chain(&missing).cloned();
     app.input_mut().dropped_files = dropped.map(|path| Arc::new(Dropped(path)) as _).collect();
     app.run();
     let bench = app.state().bench();
@@ -293,7 +293,9 @@ fn of_several_files_dropped_at_once_the_first_is_in_front_and_a_missing_one_is_t
     assert!(paths.iter().all(open));
     assert_eq!(bench.document().path(), Some(paths[0].as_path()));
     let message = app.state().message().unwrap();
+    assert_eq!(message.title, "2 files were not opened");
     assert!(message.detail.contains("gone.ron"), "{message:?}");
+    assert!(message.detail.contains("gone_too.ron"), "{message:?}");
 }
 
 #[test]

@@ -1,12 +1,16 @@
 //! An adjustment while it is being written: numbers as typed, checked at every key.
 
-use steerloft_setup::adjustment::{Adjustment, ChoiceOption, Effect, FromStock, Kind, Place, Unit};
+use steerloft_setup::adjustment::{
+    Adjustment, ChoiceOption, Effect, FromStock, Kind, Place, Spacer, Unit,
+};
 use steerloft_setup::edit::CarEdit;
 use steerloft_setup::setup::Setup;
 
 use super::draft_fault::{DraftFault, DraftPart};
 use super::entries::in_words;
+use super::typed_number::{Measured, TypedNumber};
 use super::{EffectDraft, spacer_list};
+use crate::units::Units;
 
 /// How an adjustment is set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -48,6 +52,8 @@ pub struct OptionDraft {
 pub struct AdjustmentDraft {
     /// Index of the adjustment it changes; none for a new one.
     pub index: Option<usize>,
+    /// The unit of lengths in which it is written: that which was shown when it was begun.
+    pub units: Units,
     /// Its name.
     pub name: String,
     /// Where on the car it is.
@@ -59,13 +65,13 @@ pub struct AdjustmentDraft {
     /// Unit of a slide.
     pub unit: Unit,
     /// Least value of a slide.
-    pub least: String,
+    pub least: TypedNumber,
     /// Greatest value of a slide, or greatest total of a stack.
-    pub most: String,
+    pub most: TypedNumber,
     /// Step of a slide; empty for any value.
-    pub step: String,
+    pub step: TypedNumber,
     /// The value at which the car's points are given; a choice's is [`Self::base_option`].
-    pub base: String,
+    pub base: TypedNumber,
     /// Spacers at hand, such as "4 x 0.5, 2 x 1".
     pub parts: String,
     /// Name of the stock that spacers are taken from.
@@ -80,24 +86,29 @@ pub struct AdjustmentDraft {
     pub base_option: usize,
 }
 
-impl Default for AdjustmentDraft {
-    fn default() -> Self {
+impl AdjustmentDraft {
+    /// A new adjustment.
+    #[must_use]
+    pub fn new(units: Units) -> Self {
         let option = |name: &str| OptionDraft {
             name: name.to_owned(),
             effects: Vec::new(),
         };
+        let length = |mm| TypedNumber::of(mm, Measured::Length(None), units);
+        let spacer = |count, thickness| Spacer { thickness, count };
         Self {
             index: None,
+            units,
             name: String::new(),
             place: Place::SteeringDrive,
             notes: String::new(),
             kind: DraftKind::Slide,
             unit: Unit::Millimetres,
-            least: "-3".to_owned(),
-            most: "3".to_owned(),
-            step: "0.5".to_owned(),
-            base: "0".to_owned(),
-            parts: "2 x 0.5, 4 x 1".to_owned(),
+            least: length(-3.0),
+            most: length(3.0),
+            step: length(0.5),
+            base: length(0.0),
+            parts: spacer_list::text(&[spacer(2, 0.5), spacer(4, 1.0)], units),
             stock: None,
             places: "2".to_owned(),
             effects: vec![EffectDraft::default()],
@@ -105,20 +116,23 @@ impl Default for AdjustmentDraft {
             base_option: 0,
         }
     }
-}
 
-impl AdjustmentDraft {
     /// The adjustment with an index, to be changed.
     #[must_use]
-    pub fn of(index: usize, adjustment: &Adjustment) -> Self {
+    pub fn of(index: usize, adjustment: &Adjustment, units: Units) -> Self {
         let draft = Self {
             index: Some(index),
             name: adjustment.name.clone(),
             place: adjustment.place,
             notes: adjustment.notes.clone(),
-            ..Self::default()
+            ..Self::new(units)
         };
-        let drafts = |effects: &[Effect]| effects.iter().map(EffectDraft::of).collect();
+        let drafts = |effects: &[Effect], per| {
+            let drafts = effects
+                .iter()
+                .map(|effect| EffectDraft::of(effect, per, units));
+            drafts.collect()
+        };
         match &adjustment.kind {
             Kind::Slide {
                 unit,
@@ -126,34 +140,40 @@ impl AdjustmentDraft {
                 step,
                 base,
                 effects,
-            } => Self {
-                kind: DraftKind::Slide,
-                unit: *unit,
-                least: range.0.to_string(),
-                most: range.1.to_string(),
-                step: step.map_or_else(String::new, |step| step.to_string()),
-                base: base.to_string(),
-                effects: drafts(effects),
-                ..draft
-            },
+            } => {
+                let number = |value| TypedNumber::of(value, Measured::in_unit(*unit), units);
+                Self {
+                    kind: DraftKind::Slide,
+                    unit: *unit,
+                    least: number(range.0),
+                    most: number(range.1),
+                    step: step.map_or_else(TypedNumber::default, number),
+                    base: number(*base),
+                    effects: drafts(effects, Some(*unit)),
+                    ..draft
+                }
+            }
             Kind::Stack {
                 parts,
                 stock,
                 most,
                 base,
                 effects,
-            } => Self {
-                kind: DraftKind::Stack,
-                parts: spacer_list::text(parts, |thickness| thickness.to_string()),
-                stock: stock.as_ref().map(|from| from.name.clone()),
-                places: stock
-                    .as_ref()
-                    .map_or(draft.places, |from| from.places.to_string()),
-                most: most.to_string(),
-                base: base.to_string(),
-                effects: drafts(effects),
-                ..draft
-            },
+            } => {
+                let length = |mm| TypedNumber::of(mm, Measured::Length(None), units);
+                Self {
+                    kind: DraftKind::Stack,
+                    parts: spacer_list::text(parts, units),
+                    stock: stock.as_ref().map(|from| from.name.clone()),
+                    places: stock
+                        .as_ref()
+                        .map_or(draft.places, |from| from.places.to_string()),
+                    most: length(*most),
+                    base: length(*base),
+                    effects: drafts(effects, Some(Unit::Millimetres)),
+                    ..draft
+                }
+            }
             Kind::Choice { options, base } => Self {
                 kind: DraftKind::Choice,
                 base_option: options
@@ -164,7 +184,7 @@ impl AdjustmentDraft {
                     .iter()
                     .map(|option| OptionDraft {
                         name: option.name.clone(),
-                        effects: drafts(&option.effects),
+                        effects: drafts(&option.effects, None),
                     })
                     .collect(),
                 ..draft
@@ -172,14 +192,10 @@ impl AdjustmentDraft {
         }
     }
 
-    /// The edits that bring it into the car, or what is wrong with it. `read` turns a text into a number.
-    pub fn edits(
-        &self,
-        setup: &Setup,
-        read: &impl Fn(&str) -> Result<f64, String>,
-    ) -> Result<Vec<CarEdit>, DraftFault> {
+    /// The edits that bring it into the car, or what is wrong with it.
+    pub fn edits(&self, setup: &Setup) -> Result<Vec<CarEdit>, DraftFault> {
         self.check_name(setup)?;
-        let adjustment = self.build(read)?;
+        let adjustment = self.build()?;
         let edits = match self.index {
             None => vec![CarEdit::AddAdjustment {
                 at: setup.car.adjustments.len(),
@@ -220,34 +236,11 @@ impl AdjustmentDraft {
         })
     }
 
-    fn build(&self, read: &impl Fn(&str) -> Result<f64, String>) -> Result<Adjustment, DraftFault> {
-        let number = |text: &str, part| read(text).map_err(|text| DraftFault { part, text });
+    fn build(&self) -> Result<Adjustment, DraftFault> {
         let kind = match self.kind {
-            DraftKind::Slide => Kind::Slide {
-                unit: self.unit,
-                range: (
-                    number(&self.least, DraftPart::Range)?,
-                    number(&self.most, DraftPart::Range)?,
-                ),
-                step: if self.step.trim().is_empty() {
-                    None
-                } else {
-                    Some(number(&self.step, DraftPart::Step)?)
-                },
-                base: number(&self.base, DraftPart::Base)?,
-                effects: effects(&self.effects, read, DraftPart::Effects)?,
-            },
-            DraftKind::Stack => Kind::Stack {
-                parts: spacer_list::read(&self.parts, read).map_err(|text| DraftFault {
-                    part: DraftPart::Parts,
-                    text,
-                })?,
-                stock: self.taken_from()?,
-                most: number(&self.most, DraftPart::Range)?,
-                base: number(&self.base, DraftPart::Base)?,
-                effects: effects(&self.effects, read, DraftPart::Effects)?,
-            },
-            DraftKind::Choice => self.choice(read)?,
+            DraftKind::Slide => self.slide()?,
+            DraftKind::Stack => self.stack()?,
+            DraftKind::Choice => self.choice()?,
         };
         Ok(Adjustment {
             name: self.name.trim().to_owned(),
@@ -255,6 +248,59 @@ impl AdjustmentDraft {
             notes: self.notes.trim().to_owned(),
             kind,
         })
+    }
+
+    fn slide(&self) -> Result<Kind, DraftFault> {
+        let number = |number: &TypedNumber, part| self.number(number, self.unit, part);
+        Ok(Kind::Slide {
+            unit: self.unit,
+            range: (
+                number(&self.least, DraftPart::Range)?,
+                number(&self.most, DraftPart::Range)?,
+            ),
+            step: if self.step.text.trim().is_empty() {
+                None
+            } else {
+                Some(number(&self.step, DraftPart::Step)?)
+            },
+            base: number(&self.base, DraftPart::Base)?,
+            effects: self.effects(&self.effects, Some(self.unit), DraftPart::Effects)?,
+        })
+    }
+
+    fn stack(&self) -> Result<Kind, DraftFault> {
+        let length = |number: &TypedNumber, part| self.number(number, Unit::Millimetres, part);
+        Ok(Kind::Stack {
+            parts: spacer_list::read(&self.parts, self.units).map_err(|text| DraftFault {
+                part: DraftPart::Parts,
+                text,
+            })?,
+            stock: self.taken_from()?,
+            most: length(&self.most, DraftPart::Range)?,
+            base: length(&self.base, DraftPart::Base)?,
+            effects: self.effects(&self.effects, Some(Unit::Millimetres), DraftPart::Effects)?,
+        })
+    }
+
+    fn number(&self, number: &TypedNumber, unit: Unit, part: DraftPart) -> Result<f64, DraftFault> {
+        let read = number.read(Measured::in_unit(unit), self.units);
+        read.map_err(|text| DraftFault { part, text })
+    }
+
+    fn effects(
+        &self,
+        drafts: &[EffectDraft],
+        per: Option<Unit>,
+        part: impl Fn(Option<usize>) -> DraftPart,
+    ) -> Result<Vec<Effect>, DraftFault> {
+        let built = drafts.iter().enumerate().map(|(index, draft)| {
+            let built = draft.build(per, self.units);
+            built.map_err(|text| DraftFault {
+                part: part(Some(index)),
+                text,
+            })
+        });
+        built.collect()
     }
 
     fn taken_from(&self) -> Result<Option<FromStock>, DraftFault> {
@@ -274,12 +320,13 @@ impl AdjustmentDraft {
         }))
     }
 
-    fn choice(&self, read: &impl Fn(&str) -> Result<f64, String>) -> Result<Kind, DraftFault> {
+    fn choice(&self) -> Result<Kind, DraftFault> {
         let mut options = Vec::new();
         for (index, option) in self.options.iter().enumerate() {
             options.push(ChoiceOption {
                 name: option.name.trim().to_owned(),
-                effects: effects(&option.effects, read, |_| DraftPart::Options(Some(index)))?,
+                effects: self
+                    .effects(&option.effects, None, |_| DraftPart::Options(Some(index)))?,
             });
         }
         let Some(base) = options.get(self.base_option) else {
@@ -295,41 +342,27 @@ impl AdjustmentDraft {
     }
 }
 
-fn effects(
-    drafts: &[EffectDraft],
-    read: &impl Fn(&str) -> Result<f64, String>,
-    part: impl Fn(Option<usize>) -> DraftPart,
-) -> Result<Vec<Effect>, DraftFault> {
-    let built = drafts.iter().enumerate().map(|(index, draft)| {
-        draft.build(read).map_err(|text| DraftFault {
-            part: part(Some(index)),
-            text,
-        })
-    });
-    built.collect()
-}
-
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
 
     use super::*;
+    use crate::state::EffectKind;
     use steerloft_setup::supplied::SUPPLIED;
 
-    fn read(text: &str) -> Result<f64, String> {
-        text.trim()
-            .parse()
-            .map_err(|_| format!("\u{201c}{text}\u{201d} is no number"))
-    }
+    const MM: Units = Units::Millimetres;
 
     #[test]
     fn every_adjustment_of_every_supplied_car_is_written_back_as_it_was() {
         for car in SUPPLIED {
             let setup = car.setup();
-            for (index, adjustment) in setup.car.adjustments.iter().enumerate() {
-                let draft = AdjustmentDraft::of(index, adjustment);
-                assert_eq!(draft.build(&read).as_ref(), Ok(adjustment), "{}", car.title);
-                let edits = draft.edits(&setup, &read).unwrap();
+            let adjustments = setup.car.adjustments.iter().enumerate();
+            for ((index, adjustment), units) in
+                adjustments.flat_map(|one| Units::ALL.map(|units| (one, units)))
+            {
+                let draft = AdjustmentDraft::of(index, adjustment, units);
+                assert_eq!(draft.build().as_ref(), Ok(adjustment), "{}", car.title);
+                let edits = draft.edits(&setup).unwrap();
                 let mut edited = setup.clone();
                 for edit in &edits {
                     edited = edited.edited(edit).unwrap();
@@ -343,44 +376,85 @@ mod tests {
     fn what_is_wrong_is_told_at_its_place() {
         let setup = SUPPLIED[0].setup();
         let fault = |change: fn(&mut AdjustmentDraft)| {
-            let mut draft = AdjustmentDraft::of(0, &setup.car.adjustments[0]);
+            let mut draft = AdjustmentDraft::of(0, &setup.car.adjustments[0], MM);
             draft.index = None;
             draft.name = "Another name".to_owned();
             change(&mut draft);
-            draft.edits(&setup, &read).unwrap_err()
+            draft.edits(&setup).unwrap_err()
         };
         let other = setup.car.adjustments[1].name.clone();
         assert_eq!(fault(|draft| draft.name.clear()).part, DraftPart::Name);
-        let mut twice = AdjustmentDraft::of(0, &setup.car.adjustments[0]);
+        let mut twice = AdjustmentDraft::of(0, &setup.car.adjustments[0], MM);
         twice.name = other;
-        assert_eq!(
-            twice.edits(&setup, &read).unwrap_err().part,
-            DraftPart::Name
-        );
+        assert_eq!(twice.edits(&setup).unwrap_err().part, DraftPart::Name);
         let slide = |change: fn(&mut AdjustmentDraft)| {
             let mut draft = AdjustmentDraft {
                 name: "Another name".to_owned(),
-                ..AdjustmentDraft::default()
+                ..AdjustmentDraft::new(MM)
             };
             draft.effects[0].points = vec![steerloft_setup::adjustment::PointName::RodInner];
-            assert!(draft.edits(&setup, &read).is_ok());
+            assert!(draft.edits(&setup).is_ok());
             change(&mut draft);
-            draft.edits(&setup, &read).unwrap_err()
+            draft.edits(&setup).unwrap_err()
         };
         assert_eq!(
-            slide(|draft| draft.least = "9".to_owned()).part,
+            slide(|draft| draft.least = "9".into()).part,
             DraftPart::Range
         );
         assert_eq!(
-            slide(|draft| draft.step = "-1".to_owned()).part,
+            slide(|draft| draft.step = "-1".into()).part,
             DraftPart::Step
         );
-        assert_eq!(
-            slide(|draft| draft.base = "a".to_owned()).part,
-            DraftPart::Base
-        );
+        assert_eq!(slide(|draft| draft.base = "a".into()).part, DraftPart::Base);
         let none = slide(|draft| draft.effects[0].points.clear());
         assert_eq!(none.part, DraftPart::Effects(Some(0)));
         assert_eq!(none.text, "choose at least one point");
+    }
+
+    #[test]
+    fn a_slide_written_in_inches_is_held_in_millimetres() {
+        use steerloft_setup::adjustment::{EffectSides, PointName, Scalar};
+        use steerloft_setup::car::Position;
+
+        let mut draft = AdjustmentDraft::new(Units::Inches);
+        assert_eq!(draft.step.text, "0.019685");
+        draft.name = "Another name".to_owned();
+        draft.least = "-1/8".into();
+        draft.most = "3 mm".into();
+        draft.effects[0].points = vec![PointName::RodInner];
+        let turning = |amount: &str| EffectDraft {
+            kind: EffectKind::Add,
+            scalar: Scalar::Camber,
+            amount: amount.into(),
+            ..EffectDraft::default()
+        };
+        draft.effects.push(turning("2.54"));
+        let built = |draft: &AdjustmentDraft| match draft.build().unwrap().kind {
+            Kind::Slide {
+                range,
+                step,
+                effects,
+                ..
+            } => (range, step, effects),
+            other => panic!("{other:?}"),
+        };
+        let (range, step, effects) = built(&draft);
+        assert_eq!((range, step), ((-3.175, 3.0), Some(0.5)));
+        // A length per length is the same in any unit; a degree for each inch is less for each millimetre.
+        let moved = Position(1.0, 0.0, 0.0);
+        assert!(
+            matches!(effects[0], Effect::Move { by, sides: EffectSides::Mirrored, .. } if by == moved)
+        );
+        assert!(matches!(effects[1], Effect::Add { by, .. } if (by - 0.1).abs() < 1e-12));
+        // Of a slide in degrees, the points go so many inches for each.
+        draft.unit = Unit::Degrees;
+        draft.least = "-3".into();
+        draft.most = "4 deg".into();
+        draft.step = "0.5".into();
+        let (range, step, effects) = built(&draft);
+        assert_eq!((range, step), ((-3.0, 4.0), Some(0.5)));
+        let moved = Position(25.4, 0.0, 0.0);
+        assert!(matches!(effects[0], Effect::Move { by, .. } if by == moved));
+        assert!(matches!(effects[1], Effect::Add { by, .. } if (by - 2.54).abs() < 1e-12));
     }
 }

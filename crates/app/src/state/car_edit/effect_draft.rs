@@ -1,7 +1,11 @@
 //! An effect of an adjustment while it is being written.
 
-use steerloft_setup::adjustment::{Effect, EffectSides, Member, PointName, Scalar};
+use steerloft_setup::adjustment::{Effect, EffectSides, Member, PointName, Scalar, Unit};
 use steerloft_setup::car::Position;
+
+use super::NumberField;
+use super::typed_number::{Measured, TypedNumber};
+use crate::units::Units;
 
 /// What an effect does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -49,9 +53,9 @@ pub struct EffectDraft {
     /// The points it moves, turns or reflects.
     pub points: Vec<PointName>,
     /// Displacement per unit, direction of the axis, or normal of the plane.
-    pub vector: [String; 3],
+    pub vector: [TypedNumber; 3],
     /// Angle, length or amount per unit.
-    pub amount: String,
+    pub amount: TypedNumber,
     /// A point of the axis or plane.
     pub through: PointName,
     /// The member it lengthens.
@@ -67,8 +71,8 @@ impl Default for EffectDraft {
         Self {
             kind: EffectKind::Move,
             points: Vec::new(),
-            vector: ["1", "0", "0"].map(str::to_owned),
-            amount: "1".to_owned(),
+            vector: ["1", "0", "0"].map(TypedNumber::from),
+            amount: "1".into(),
             through: PointName::WheelCentre,
             member: Member::UpperArm,
             scalar: Scalar::Wheelbase,
@@ -78,15 +82,18 @@ impl Default for EffectDraft {
 }
 
 impl EffectDraft {
-    /// An effect to be changed.
+    /// An effect to be changed. `per` is the unit of its adjustment, which a choice does not have.
     #[must_use]
-    pub fn of(effect: &Effect) -> Self {
+    pub fn of(effect: &Effect, per: Option<Unit>, units: Units) -> Self {
         let draft = Self::default();
+        let number = |value: f64, measured| TypedNumber::of(value, measured, units);
+        let vector =
+            |Position(x, y, z): Position, measured| [x, y, z].map(|part| number(part, measured));
         match effect {
             Effect::Move { points, by, sides } => Self {
                 kind: EffectKind::Move,
                 points: points.clone(),
-                vector: texts(*by),
+                vector: vector(*by, Measured::Length(per)),
                 sides: *sides,
                 ..draft
             },
@@ -100,8 +107,8 @@ impl EffectDraft {
                 kind: EffectKind::Turn,
                 points: points.clone(),
                 through: *through,
-                vector: texts(*about),
-                amount: degrees.to_string(),
+                vector: vector(*about, Measured::Direction),
+                amount: number(*degrees, Measured::Angle(per)),
                 sides: *sides,
                 ..draft
             },
@@ -114,33 +121,34 @@ impl EffectDraft {
                 kind: EffectKind::Reflect,
                 points: points.clone(),
                 through: *through,
-                vector: texts(*normal),
+                vector: vector(*normal, Measured::Direction),
                 sides: *sides,
                 ..draft
             },
             Effect::Lengthen { member, by, sides } => Self {
                 kind: EffectKind::Lengthen,
                 member: *member,
-                amount: by.to_string(),
+                amount: number(*by, Measured::Length(per)),
                 sides: *sides,
                 ..draft
             },
             Effect::Add { scalar, by } => Self {
                 kind: EffectKind::Add,
                 scalar: *scalar,
-                amount: by.to_string(),
+                amount: number(*by, measured_of(*scalar, per)),
                 ..draft
             },
         }
     }
 
-    /// The effect, or why it is none yet. `read` turns a text into a number.
-    pub fn build(&self, read: &impl Fn(&str) -> Result<f64, String>) -> Result<Effect, String> {
+    /// The effect, or why it is none yet.
+    pub fn build(&self, per: Option<Unit>, units: Units) -> Result<Effect, String> {
         let (points, sides, through) = (self.points.clone(), self.sides, self.through);
-        let vector = || {
-            let [x, y, z] = &self.vector;
-            Ok::<_, String>(Position(read(x)?, read(y)?, read(z)?))
+        let vector = |measured| {
+            let read = |index: usize| self.vector[index].read(measured, units);
+            Ok::<_, String>(Position(read(0)?, read(1)?, read(2)?))
         };
+        let amount = |measured| self.amount.read(measured, units);
         let takes_points = matches!(
             self.kind,
             EffectKind::Move | EffectKind::Turn | EffectKind::Reflect
@@ -151,35 +159,40 @@ impl EffectDraft {
         Ok(match self.kind {
             EffectKind::Move => Effect::Move {
                 points,
-                by: vector()?,
+                by: vector(Measured::Length(per))?,
                 sides,
             },
             EffectKind::Turn => Effect::Turn {
                 points,
                 through,
-                about: vector()?,
-                degrees: read(&self.amount)?,
+                about: vector(Measured::Direction)?,
+                degrees: amount(Measured::Angle(per))?,
                 sides,
             },
             EffectKind::Reflect => Effect::Reflect {
                 points,
                 through,
-                normal: vector()?,
+                normal: vector(Measured::Direction)?,
                 sides,
             },
             EffectKind::Lengthen => Effect::Lengthen {
                 member: self.member,
-                by: read(&self.amount)?,
+                by: amount(Measured::Length(per))?,
                 sides,
             },
             EffectKind::Add => Effect::Add {
                 scalar: self.scalar,
-                by: read(&self.amount)?,
+                by: amount(measured_of(self.scalar, per))?,
             },
         })
     }
 }
 
-fn texts(Position(x, y, z): Position) -> [String; 3] {
-    [x, y, z].map(|value| value.to_string())
+/// What is added to a number of the car.
+fn measured_of(scalar: Scalar, per: Option<Unit>) -> Measured {
+    if NumberField::Scalar(scalar).is_angle() {
+        Measured::Angle(per)
+    } else {
+        Measured::Length(per)
+    }
 }

@@ -11,6 +11,7 @@ pub mod obstacles;
 mod spacer_list;
 pub mod stocks;
 pub mod studs;
+mod typed_number;
 
 pub use adjustment_draft::{AdjustmentDraft, DraftKind, OptionDraft};
 pub use draft_fault::{DraftFault, DraftPart};
@@ -19,6 +20,7 @@ pub use entries::Entries;
 pub use field::{
     Axis, Field, Group, NumberField, ObstacleField, TextField, further_groups, groups,
 };
+pub use typed_number::TypedNumber;
 
 pub(super) use label::label;
 

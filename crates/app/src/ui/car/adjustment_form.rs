@@ -3,14 +3,17 @@
 use eframe::egui::{Button, Frame, Margin, Stroke, Ui};
 use steerloft_setup::adjustment::Unit;
 
-use super::effect_form::{choose, list};
-use super::field::{complain, read, text_field};
+use super::effect_form::{Per, choose, list};
+use super::field::{complain, text_field};
 use crate::state::{
     AdjustmentDraft, Bench, CarEditing, Change, DraftFault, DraftKind, DraftPart, OptionDraft,
+    TypedNumber,
 };
 use crate::theme::{Metrics, Tokens};
-use crate::ui::{Intent, Intents, names, units_of, widgets};
-use crate::units::Units;
+use crate::ui::{Intent, Intents, names, widgets};
+
+/// Width of a field for a value of the adjustment, points.
+const FIELD_WIDTH: f32 = 76.0;
 
 pub(super) fn show(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Intents) {
     let Some(draft) = &mut editing.draft else {
@@ -43,11 +46,7 @@ enum Answer {
 }
 
 fn form(ui: &mut Ui, bench: &Bench, draft: &mut AdjustmentDraft) -> Option<Answer> {
-    let units = units_of(ui.ctx());
-    let edits = draft.edits(bench.setup(), &|text| {
-        // Numbers of an adjustment are held as typed: mm, degrees or plain.
-        read(text, "", Units::Millimetres).or_else(|_| read(text, "mm", units))
-    });
+    let edits = draft.edits(bench.setup());
     let fault = edits.as_ref().err();
     line(ui, "Name", "Adjustment name", &mut draft.name);
     complaint(ui, fault, |part| part == DraftPart::Name);
@@ -62,23 +61,21 @@ fn form(ui: &mut Ui, bench: &Bench, draft: &mut AdjustmentDraft) -> Option<Answe
     let chosen = DraftKind::ALL.iter().position(|kind| *kind == draft.kind);
     if let Some(index) = widgets::segments(ui, "Adjustment kind", kinds, chosen) {
         draft.kind = DraftKind::ALL[index];
-        if draft.kind == DraftKind::Stack && draft.base.trim() == "" {
-            "0".clone_into(&mut draft.base);
+        if draft.kind == DraftKind::Stack && draft.base.text.trim() == "" {
+            draft.base = "0".into();
         }
     }
     let car = &bench.setup().car;
     match draft.kind {
         DraftKind::Slide => {
             slide(ui, draft, fault);
-            let per = match draft.unit {
-                Unit::Millimetres => "per mm",
-                Unit::Degrees => "per degree",
-            };
+            let per = Per::unit(draft.unit, draft.units);
             list(ui, car, &mut draft.effects, "Adjustment", per);
         }
         DraftKind::Stack => {
             stack(ui, bench, draft, fault);
-            list(ui, car, &mut draft.effects, "Adjustment", "per mm");
+            let per = Per::unit(Unit::Millimetres, draft.units);
+            list(ui, car, &mut draft.effects, "Adjustment", per);
         }
         DraftKind::Choice => options(ui, bench, draft, fault),
     }
@@ -106,9 +103,9 @@ fn line(ui: &mut Ui, title: &str, name: &str, text: &mut String) {
     });
 }
 
-fn number(ui: &mut Ui, title: &str, name: &str, text: &mut String) {
+fn number(ui: &mut Ui, title: &str, name: &str, number: &mut TypedNumber) {
     ui.label(title);
-    text_field(ui, text, name, 44.0, None);
+    text_field(ui, &mut number.text, name, FIELD_WIDTH, None);
 }
 
 fn complaint(ui: &mut Ui, fault: Option<&DraftFault>, is_here: impl Fn(DraftPart) -> bool) {
@@ -120,7 +117,7 @@ fn complaint(ui: &mut Ui, fault: Option<&DraftFault>, is_here: impl Fn(DraftPart
 fn slide(ui: &mut Ui, draft: &mut AdjustmentDraft, fault: Option<&DraftFault>) {
     let units = [Unit::Millimetres, Unit::Degrees];
     let chosen = units.iter().position(|unit| *unit == draft.unit);
-    let titles = ["mm", "degrees"].into_iter();
+    let titles = [draft.units.sign(), "degrees"].into_iter();
     if let Some(index) = widgets::segments(ui, "Adjustment unit", titles, chosen) {
         draft.unit = units[index];
     }
@@ -139,12 +136,19 @@ fn slide(ui: &mut Ui, draft: &mut AdjustmentDraft, fault: Option<&DraftFault>) {
 }
 
 fn stack(ui: &mut Ui, bench: &Bench, draft: &mut AdjustmentDraft, fault: Option<&DraftFault>) {
-    line(ui, "Spacers", "Spacers at hand", &mut draft.parts);
+    let unit = draft.units.sign();
+    line(
+        ui,
+        &format!("Spacers, {unit}"),
+        "Spacers at hand",
+        &mut draft.parts,
+    );
     complaint(ui, fault, |part| part == DraftPart::Parts);
     from_stock(ui, bench, draft);
     complaint(ui, fault, |part| part == DraftPart::Places);
     ui.horizontal(|ui| {
-        number(ui, "at most, mm", "Greatest total", &mut draft.most);
+        let most = format!("at most, {unit}");
+        number(ui, &most, "Greatest total", &mut draft.most);
         number(ui, "base", "Base value", &mut draft.base);
     });
     complaint(ui, fault, |part| {
@@ -168,7 +172,14 @@ fn from_stock(ui: &mut Ui, bench: &Bench, draft: &mut AdjustmentDraft) {
     });
     if draft.stock.is_some() {
         ui.horizontal(|ui| {
-            number(ui, "built in", "Places of the stack", &mut draft.places);
+            ui.label("built in");
+            text_field(
+                ui,
+                &mut draft.places,
+                "Places of the stack",
+                FIELD_WIDTH,
+                None,
+            );
             ui.label("places");
         });
     }
@@ -198,7 +209,7 @@ fn options(ui: &mut Ui, bench: &Bench, draft: &mut AdjustmentDraft, fault: Optio
                     &bench.setup().car,
                     &mut option.effects,
                     &owner,
-                    "against the base",
+                    Per::choice(draft.units),
                 );
             });
             complaint(ui, fault, |part| part == DraftPart::Options(Some(index)));

@@ -6,7 +6,7 @@ use steerloft_setup::edit::CarEdit;
 use super::adjustment_form;
 use crate::state::{AdjustmentDraft, Bench, CarEditing, Change};
 use crate::theme::Metrics;
-use crate::ui::{Intents, widgets};
+use crate::ui::{Intents, units_of, widgets};
 
 pub(super) fn show(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Intents) {
     widgets::group_heading(ui, "Adjustments");
@@ -32,7 +32,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents
         _ => {
             ui.add_space(Metrics::GAP_SMALL);
             if ui.button("Add an adjustment").clicked() {
-                editing.draft = Some(AdjustmentDraft::default());
+                editing.draft = Some(AdjustmentDraft::new(units_of(ui.ctx())));
             }
         }
     }
@@ -45,6 +45,7 @@ fn row(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Inten
     };
     let name = &adjustment.name;
     let last = adjustments.len() - 1;
+    let units = units_of(ui.ctx());
     ui.horizontal(|ui| {
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             ui.spacing_mut().item_spacing.x = 2.0;
@@ -65,7 +66,7 @@ fn row(ui: &mut Ui, bench: &Bench, editing: &mut CarEditing, intents: &mut Inten
                 Some(CarEdit::MoveAdjustment { from: index, to })
             } else {
                 if button("edit", true, "Edit") {
-                    editing.draft = Some(AdjustmentDraft::of(index, adjustment));
+                    editing.draft = Some(AdjustmentDraft::of(index, adjustment, units));
                 }
                 None
             };

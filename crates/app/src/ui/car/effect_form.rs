@@ -1,13 +1,17 @@
 //! Writing what an adjustment does to the car.
 
 use eframe::egui::{Button, ComboBox, Ui};
-use steerloft_setup::adjustment::{EffectSides, Member, PointName, Scalar};
+use steerloft_setup::adjustment::{EffectSides, Member, PointName, Scalar, Unit};
 use steerloft_setup::car::Car;
 use steerloft_solver::frame::Side;
 
 use super::field::text_field;
-use crate::state::{CarNumber, EffectDraft, EffectKind};
+use crate::state::{CarNumber, EffectDraft, EffectKind, TypedNumber};
 use crate::ui::{names, widgets};
+use crate::units::Units;
+
+/// Width of a field for a number, of which three stand in a row, points.
+const NUMBER_WIDTH: f32 = 58.0;
 
 const SIDES: [(EffectSides, &str); 4] = [
     (EffectSides::Mirrored, "mirrored"),
@@ -34,8 +38,42 @@ const SCALARS: [Scalar; 8] = [
     Scalar::Roll,
 ];
 
-/// Draws a list of effects to be written. `per` says what one unit of the adjustment is, such as "per mm".
-pub(super) fn list(ui: &mut Ui, car: &Car, effects: &mut Vec<EffectDraft>, owner: &str, per: &str) {
+/// For what of an adjustment an effect is told, and in which unit of lengths.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Per {
+    /// In words, such as "per mm".
+    what: &'static str,
+    units: Units,
+}
+
+impl Per {
+    /// For each unit of a slide or a stack.
+    pub(super) fn unit(unit: Unit, units: Units) -> Self {
+        let what = match (unit, units) {
+            (Unit::Degrees, _) => "per degree",
+            (Unit::Millimetres, Units::Millimetres) => "per mm",
+            (Unit::Millimetres, Units::Inches) => "per inch",
+        };
+        Self { what, units }
+    }
+
+    /// For a position of a choice.
+    pub(super) fn choice(units: Units) -> Self {
+        let what = "against the base";
+        Self { what, units }
+    }
+
+    fn length(self) -> String {
+        format!("{} {}", self.units.sign(), self.what)
+    }
+
+    fn angle(self) -> String {
+        format!("degrees {}", self.what)
+    }
+}
+
+/// Draws a list of effects to be written.
+pub(super) fn list(ui: &mut Ui, car: &Car, effects: &mut Vec<EffectDraft>, owner: &str, per: Per) {
     let mut gone = None;
     for (index, effect) in effects.iter_mut().enumerate() {
         let name = format!("{owner} effect {}", index + 1);
@@ -68,7 +106,7 @@ fn kind(ui: &mut Ui, effect: &mut EffectDraft, name: &str) {
     );
 }
 
-fn one(ui: &mut Ui, car: &Car, effect: &mut EffectDraft, name: &str, per: &str) {
+fn one(ui: &mut Ui, car: &Car, effect: &mut EffectDraft, name: &str, per: Per) {
     let moves_points = matches!(
         effect.kind,
         EffectKind::Move | EffectKind::Turn | EffectKind::Reflect
@@ -85,15 +123,15 @@ fn one(ui: &mut Ui, car: &Car, effect: &mut EffectDraft, name: &str, per: &str) 
             });
         }
         let what = match effect.kind {
-            EffectKind::Move => format!("by, mm {per}"),
+            EffectKind::Move => format!("by, {}", per.length()),
             EffectKind::Turn => "about the direction".to_owned(),
             _ => "square to the direction".to_owned(),
         };
         ui.label(what);
         ui.horizontal(|ui| {
-            for (text, axis) in effect.vector.iter_mut().zip(["x", "y", "z"]) {
+            for (part, axis) in effect.vector.iter_mut().zip(["x", "y", "z"]) {
                 ui.label(axis);
-                number(ui, text, &format!("{name} {axis}"));
+                number(ui, part, &format!("{name} {axis}"));
             }
         });
     }
@@ -111,12 +149,17 @@ fn one(ui: &mut Ui, car: &Car, effect: &mut EffectDraft, name: &str, per: &str) 
     }
     match effect.kind {
         EffectKind::Move | EffectKind::Reflect => {}
-        EffectKind::Turn => labelled(ui, &format!("degrees {per}"), |ui| {
+        EffectKind::Turn => labelled(ui, &per.angle(), |ui| {
             number(ui, &mut effect.amount, &format!("{name} degrees"));
         }),
-        EffectKind::Lengthen | EffectKind::Add => labelled(ui, &format!("amount {per}"), |ui| {
-            number(ui, &mut effect.amount, &format!("{name} amount"));
-        }),
+        EffectKind::Lengthen | EffectKind::Add => {
+            let is_angle =
+                effect.kind == EffectKind::Add && CarNumber::Scalar(effect.scalar).is_angle();
+            let what = if is_angle { per.angle() } else { per.length() };
+            labelled(ui, &what, |ui| {
+                number(ui, &mut effect.amount, &format!("{name} amount"));
+            });
+        }
     }
     if effect.kind != EffectKind::Add {
         let chosen = SIDES.iter().position(|(sides, _)| *sides == effect.sides);
@@ -173,8 +216,8 @@ fn points_of(car: &Car) -> Vec<PointName> {
         .collect()
 }
 
-fn number(ui: &mut Ui, text: &mut String, name: &str) {
-    text_field(ui, text, name, 44.0, None);
+fn number(ui: &mut Ui, number: &mut TypedNumber, name: &str) {
+    text_field(ui, &mut number.text, name, NUMBER_WIDTH, None);
 }
 
 fn labelled(ui: &mut Ui, text: &str, add: impl FnOnce(&mut Ui)) {

@@ -162,11 +162,6 @@ pub(super) fn unit(field: Field, car: &Car, units: Units) -> &'static str {
     units.unit(field.unit(car), DECIMALS).sign
 }
 
-/// A text read as a number in mm or degrees, or as a plain one.
-pub(super) fn read(text: &str, unit: &'static str, units: Units) -> Result<f64, String> {
-    entry::read(text, measure(unit), units).map_err(|error| error.to_string())
-}
-
 fn measure(unit: &'static str) -> Measure<'static> {
     match unit {
         "mm" => Measure::Length,

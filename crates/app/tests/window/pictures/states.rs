@@ -7,7 +7,7 @@ use super::{
     Look, MOST_STEPS, SHADES, SMALL, can_draw, picture, picture_as, picture_of, small_pictures,
     steer,
 };
-use crate::common::{App, adjustment, command_key, pan_car};
+use crate::common::{App, adjustment, command_key, pan_car, press};
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::SnapshotResults;
@@ -19,6 +19,7 @@ use steerloft::state::{Change, Document};
 use steerloft::theme::ThemeChoice;
 use steerloft::ui::tour::Hint;
 use steerloft::ui::{Column, Drawer};
+use steerloft::units::Units;
 use steerloft_setup::setup::Chosen;
 use steerloft_setup::supplied::SUPPLIED;
 
@@ -190,6 +191,18 @@ fn spacers_described() {
 #[test]
 fn obstacles_described() {
     described("describing-obstacles", "Add an obstacle");
+}
+
+#[test]
+fn an_adjustment_written_in_inches() {
+    small_pictures("writing-adjustment", |app| {
+        app.state_mut().view_mut().preferences.units = Units::Inches;
+        command_key(app, Key::E);
+        app.run();
+        press(app, "Edit Servo station");
+        app.get_by_label("Step").scroll_to_me();
+        app.run();
+    });
 }
 
 #[test]

@@ -262,11 +262,20 @@ impl NumberField {
         }
     }
 
+    /// Whether it is an angle, whatever the car: the steering input is one or a length.
+    #[must_use]
+    pub const fn is_angle(self) -> bool {
+        matches!(
+            self,
+            Self::Scalar(Scalar::Camber | Scalar::Pitch | Scalar::Roll)
+                | Self::OfWheel(Scalar::Camber, _)
+                | Self::JointLimit
+        )
+    }
+
     pub(super) fn unit(self, car: &Car) -> &'static str {
         match self {
-            Self::Scalar(Scalar::Camber | Scalar::Pitch | Scalar::Roll)
-            | Self::OfWheel(Scalar::Camber, _)
-            | Self::JointLimit => "\u{b0}",
+            _ if self.is_angle() => "\u{b0}",
             Self::LeastInput | Self::GreatestInput => InputUnit::of(car).sign(),
             _ => "mm",
         }

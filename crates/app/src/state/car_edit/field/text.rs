@@ -4,7 +4,6 @@ use steerloft_setup::car::Car;
 use steerloft_setup::edit::CarEdit;
 
 use super::super::{obstacles, spacer_list, stocks};
-use crate::entry::{self, Measure};
 use crate::units::Units;
 
 /// A text of something in a list, by its place there.
@@ -25,10 +24,7 @@ impl TextField {
         Some(match self {
             Self::ObstacleName(index) => car.obstacles.get(index)?.name.clone(),
             Self::StockName(index) => car.stock.get(index)?.name.clone(),
-            Self::StockSpacers(index) => {
-                let shown = |thickness| units.short(thickness, 3);
-                spacer_list::text(&car.stock.get(index)?.parts, shown)
-            }
+            Self::StockSpacers(index) => spacer_list::text(&car.stock.get(index)?.parts, units),
         })
     }
 
@@ -44,22 +40,10 @@ impl TextField {
                 name: text.trim().to_owned(),
             }),
             Self::StockSpacers(index) => {
-                let read = |text: &str| thickness(text, units);
-                let parts = spacer_list::read(text, &read)?;
+                let parts = spacer_list::read(text, units)?;
                 stocks::changed(car, index, |stock| stock.parts = parts)
             }
         };
         edit.ok_or_else(|| "it is no longer in the list".to_owned())
     }
-}
-
-/// Reads a thickness, mm. What was typed in another unit goes to the nearest thousandth, finer than which none is known.
-fn thickness(text: &str, units: Units) -> Result<f64, String> {
-    let read = entry::read(text, Measure::Length, units).map_err(|error| error.to_string())?;
-    let is_plain = text.trim().parse::<f64>().is_ok() && units == Units::Millimetres;
-    Ok(if is_plain {
-        read
-    } else {
-        (read * 1000.0).round() / 1000.0
-    })
 }
