@@ -67,7 +67,7 @@ fn main() {
         }
     } else {
         Counts {
-            rounds: 5,
+            rounds: 15,
             frames: 100,
             probe: 12,
             least: Duration::from_millis(300),

@@ -444,7 +444,7 @@ fn holding_effort_does_the_moments_work() {
 #[test]
 fn level_parallel_arms_lift_the_wheel_by_their_length() {
     const ARM: f64 = 100.0;
-    for rod_inner in [400.0, 385.0] {
+    for rod_inner in [385.0, 370.0] {
         let corner = Planar {
             lower: [drawn(400.0, 200.0), drawn(400.0 + ARM, 200.0)],
             upper: [drawn(400.0, 300.0), drawn(400.0 + ARM, 300.0)],
@@ -453,13 +453,13 @@ fn level_parallel_arms_lift_the_wheel_by_their_length() {
         let car = assemble_at(&corner, 100.0, drawn(550.0, 250.0));
         for sign in [1.0, -1.0] {
             let at = |travel: f64| car.pose(0.0, Sides::both(sign * travel));
-            assert!(at(ARM - 1e-6).is_ok());
+            assert!(at(ARM - 1e-4).is_ok());
             for past in [0.001, 3.0, 40.0] {
                 let SolveError::OutOfReach(miss) = at(ARM + past).unwrap_err() else {
                     unreachable!("the arms are too short");
                 };
                 assert_eq!(miss.member, Member::Suspension, "{miss:?}");
-                assert!((miss.shortfall - past).abs() < 1e-6, "{miss:?}");
+                assert!((miss.shortfall - past).abs() < 1e-5, "{miss:?}");
             }
         }
     }
