@@ -36,6 +36,8 @@ impl Screen {
             .args([
                 // A key held down by a hand that is kept waiting is still one press.
                 "-r",
+                // It stays up when the first hand lets go of it: starting anew it would turn the program away.
+                "-noreset",
                 "-displayfd",
                 "1",
                 "-screen",
