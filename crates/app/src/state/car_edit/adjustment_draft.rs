@@ -133,6 +133,7 @@ impl AdjustmentDraft {
                 .map(|effect| EffectDraft::of(effect, per, units));
             drafts.collect()
         };
+        let number = |value, unit| TypedNumber::of(value, Measured::in_unit(unit), units);
         match &adjustment.kind {
             Kind::Slide {
                 unit,
@@ -140,40 +141,34 @@ impl AdjustmentDraft {
                 step,
                 base,
                 effects,
-            } => {
-                let number = |value| TypedNumber::of(value, Measured::in_unit(*unit), units);
-                Self {
-                    kind: DraftKind::Slide,
-                    unit: *unit,
-                    least: number(range.0),
-                    most: number(range.1),
-                    step: step.map_or_else(TypedNumber::default, number),
-                    base: number(*base),
-                    effects: drafts(effects, Some(*unit)),
-                    ..draft
-                }
-            }
+            } => Self {
+                kind: DraftKind::Slide,
+                unit: *unit,
+                least: number(range.0, *unit),
+                most: number(range.1, *unit),
+                step: step.map_or_else(TypedNumber::default, |step| number(step, *unit)),
+                base: number(*base, *unit),
+                effects: drafts(effects, Some(*unit)),
+                ..draft
+            },
             Kind::Stack {
                 parts,
                 stock,
                 most,
                 base,
                 effects,
-            } => {
-                let length = |mm| TypedNumber::of(mm, Measured::Length(None), units);
-                Self {
-                    kind: DraftKind::Stack,
-                    parts: spacer_list::text(parts, units),
-                    stock: stock.as_ref().map(|from| from.name.clone()),
-                    places: stock
-                        .as_ref()
-                        .map_or(draft.places, |from| from.places.to_string()),
-                    most: length(*most),
-                    base: length(*base),
-                    effects: drafts(effects, Some(Unit::Millimetres)),
-                    ..draft
-                }
-            }
+            } => Self {
+                kind: DraftKind::Stack,
+                parts: spacer_list::text(parts, units),
+                stock: stock.as_ref().map(|from| from.name.clone()),
+                places: stock
+                    .as_ref()
+                    .map_or(draft.places, |from| from.places.to_string()),
+                most: number(*most, Unit::Millimetres),
+                base: number(*base, Unit::Millimetres),
+                effects: drafts(effects, Some(Unit::Millimetres)),
+                ..draft
+            },
             Kind::Choice { options, base } => Self {
                 kind: DraftKind::Choice,
                 base_option: options

@@ -29,32 +29,47 @@ impl Measured {
         }
     }
 
-    /// What a value in the unit that is shown is multiplied with for the one that is held.
-    fn held(self, units: Units) -> f64 {
-        let length = units.millimetres(1.0);
+    /// How it is typed with a unit of its own, which stands for that of what is measured, not for that of the adjustment.
+    fn measure(self) -> Measure<'static> {
         match self {
-            Self::Length(None | Some(Unit::Degrees)) => length,
-            Self::Angle(Some(Unit::Millimetres)) => 1.0 / length,
-            // A length per length has no unit.
+            Self::Length(_) => Measure::Length,
+            Self::Angle(_) => Measure::Angle,
+            Self::Direction => Measure::Plain(""),
+        }
+    }
+
+    /// What a value for each unit of the adjustment that is shown is divided by for one for each that is held.
+    fn per(self, units: Units) -> f64 {
+        match self {
+            Self::Length(Some(Unit::Millimetres)) | Self::Angle(Some(Unit::Millimetres)) => {
+                units.millimetres(1.0)
+            }
             _ => 1.0,
+        }
+    }
+
+    /// What a value in the unit that is shown is multiplied with for the one that is held: a length per length has no unit.
+    fn held(self, units: Units) -> f64 {
+        let measured = match self {
+            Self::Length(_) => units.millimetres(1.0),
+            _ => 1.0,
+        };
+        measured / self.per(units)
+    }
+
+    /// A value that is held, as it is written.
+    fn text(self, held: f64, units: Units) -> String {
+        match units {
+            Units::Millimetres => held.to_string(),
+            Units::Inches => format::short(held / self.held(units), DECIMALS),
         }
     }
 
     fn read(self, text: &str, units: Units) -> Result<f64, String> {
         let plain = entry::read(text, Measure::Plain(""), units);
-        let read = match self {
-            Self::Direction => plain,
-            _ if plain.is_ok() => plain.map(|shown| shown * self.held(units)),
-            // With a unit of its own, which stands for that of what is measured, not for that of the adjustment.
-            Self::Length(per) => entry::read(text, Measure::Length, units).map(|mm| match per {
-                Some(Unit::Millimetres) => mm / units.millimetres(1.0),
-                _ => mm,
-            }),
-            Self::Angle(per) => entry::read(text, Measure::Angle, units).map(|degrees| match per {
-                Some(Unit::Millimetres) => degrees / units.millimetres(1.0),
-                _ => degrees,
-            }),
-        };
+        let read = plain.map(|shown| shown * self.held(units)).or_else(|_| {
+            entry::read(text, self.measure(), units).map(|read| read / self.per(units))
+        });
         read.map_err(|error| error.to_string())
     }
 }
@@ -64,28 +79,25 @@ impl Measured {
 pub struct TypedNumber {
     /// The text.
     pub text: String,
-    /// What was written there for the number that there is, with what it measures: as long as nobody alters it, the number
-    /// stays as fine as it was.
-    written: Option<(String, Measured, f64)>,
+    /// The number that there is, with what it measures: as long as nobody alters its text it stays as fine as it was.
+    given: Option<(Measured, f64)>,
 }
 
 impl TypedNumber {
     /// A number that is held in mm and degrees.
     pub(super) fn of(held: f64, measured: Measured, units: Units) -> Self {
-        let text = match units {
-            Units::Millimetres => held.to_string(),
-            Units::Inches => format::short(held / measured.held(units), DECIMALS),
-        };
         Self {
-            text: text.clone(),
-            written: Some((text, measured, held)),
+            text: measured.text(held, units),
+            given: Some((measured, held)),
         }
     }
 
     /// What it says, in mm and degrees.
     pub(super) fn read(&self, measured: Measured, units: Units) -> Result<f64, String> {
-        match &self.written {
-            Some((text, known, held)) if *text == self.text && *known == measured => Ok(*held),
+        match self.given {
+            Some((known, held)) if known == measured && self.text == known.text(held, units) => {
+                Ok(held)
+            }
             _ => measured.read(&self.text, units),
         }
     }
@@ -95,7 +107,7 @@ impl From<&str> for TypedNumber {
     fn from(text: &str) -> Self {
         Self {
             text: text.to_owned(),
-            written: None,
+            given: None,
         }
     }
 }

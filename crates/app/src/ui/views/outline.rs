@@ -43,13 +43,16 @@ pub(super) fn fit_for_painting(mut corners: Vec<Pos2>) -> Vec<Pos2> {
     if count < 3 || !(0..count).any(is_sharp_at) {
         return corners;
     }
-    let blunt = |index: usize| {
-        let (corner, edges) = (corners[index], edges_of(index));
-        let cut_off = is_sharp(edges).then(|| edges.map(|edge| corner + cut(edge)));
-        let kept = cut_off.is_none().then_some(corner);
-        cut_off.into_iter().flatten().chain(kept)
-    };
-    (0..count).flat_map(blunt).collect()
+    let mut blunt = Vec::with_capacity(count + 4);
+    for (index, &corner) in corners.iter().enumerate() {
+        let edges = edges_of(index);
+        if is_sharp(edges) {
+            blunt.extend(edges.map(|edge| corner + cut(edge)));
+        } else {
+            blunt.push(corner);
+        }
+    }
+    blunt
 }
 
 /// Whether the corner between two edges that lead away from it is sharp.
