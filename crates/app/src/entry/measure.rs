@@ -41,7 +41,17 @@ const ANGLES: [(&str, f64); 5] = [
     ("rad", 180.0 / std::f64::consts::PI),
 ];
 
-impl Measure<'_> {
+impl<'a> Measure<'a> {
+    /// What is held in a unit with this sign.
+    #[must_use]
+    pub fn in_unit(sign: &'a str) -> Self {
+        match sign {
+            "mm" => Self::Length,
+            "\u{b0}" => Self::Angle,
+            other => Self::Plain(other),
+        }
+    }
+
     /// What a number without unit is multiplied with.
     pub(super) fn bare(self, units: Units) -> f64 {
         match self {

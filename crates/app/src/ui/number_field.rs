@@ -80,14 +80,6 @@ impl NumberField<'_> {
         response
     }
 
-    fn measure(&self) -> Measure<'static> {
-        match self.unit {
-            "mm" => Measure::Length,
-            "\u{b0}" => Measure::Angle,
-            other => Measure::Plain(other),
-        }
-    }
-
     fn text(&self, value: f64, units: Units) -> String {
         let unit = units.unit(self.unit, self.decimals);
         format::short(value * unit.factor, unit.decimals)
@@ -103,7 +95,8 @@ impl NumberField<'_> {
 
     /// What a text says, within the range.
     fn read(&self, text: &str, units: Units) -> Result<f64, String> {
-        let value = entry::read(text, self.measure(), units).map_err(|error| error.to_string())?;
+        let value = entry::read(text, Measure::in_unit(self.unit), units)
+            .map_err(|error| error.to_string())?;
         let (least, greatest) = (*self.range.start(), *self.range.end());
         // The ends as they are shown are rounded, and count as the ends.
         let unit = units.unit(self.unit, self.decimals);

@@ -44,7 +44,7 @@ pub(super) fn show(
     let ink = wrong.then_some(tokens.warning);
     let response = text_field(ui, &mut text, name, width, ink);
     if response.changed() {
-        let measure = measure(field.unit(&setup.car));
+        let measure = Measure::in_unit(field.unit(&setup.car));
         let edit = |text: &str| {
             let value = entry::read(text, measure, units).map_err(|error| error.to_string())?;
             edit_of(field, setup, value)
@@ -160,14 +160,6 @@ pub(super) fn complain(ui: &mut Ui, text: &str) {
 /// The unit as it is written behind a field.
 pub(super) fn unit(field: Field, car: &Car, units: Units) -> &'static str {
     units.unit(field.unit(car), DECIMALS).sign
-}
-
-fn measure(unit: &'static str) -> Measure<'static> {
-    match unit {
-        "mm" => Measure::Length,
-        "\u{b0}" => Measure::Angle,
-        other => Measure::Plain(other),
-    }
 }
 
 fn shown(value: f64, field: Field, car: &Car, units: Units) -> String {
